@@ -1,0 +1,105 @@
+import type { ChancePoint, MarginRow } from './types';
+
+/** What the limited series of one unit say together. */
+export interface UnitOutlook {
+  /** Chance that the first of the unit's limits is met by each date; empty if no limited series has a forecast. */
+  readonly chanceByDate: readonly ChancePoint[];
+  readonly chanceNow: number | null;
+  readonly chanceAtNextOverhaul: number | null;
+  /** The margin that is met soonest; without any forecast the first limited margin, so that its reason can be shown. */
+  readonly deciding: MarginRow | null;
+  /** Series with a limit but no forecast: where there are any, the chances above are lower bounds. */
+  readonly withoutForecast: readonly string[];
+}
+
+const suffixes = ['largest', 'smallest', 'mean', 'offset'];
+
+/** The characteristic that a series is made from: the longest code that is the series, or the series less its suffix. */
+export function characteristicOf(series: string, codes: readonly string[]): string {
+  const fits = codes.filter(
+    (code) => series === code || suffixes.some((suffix) => series === `${code}_${suffix}`),
+  );
+  return fits.reduce((longest, code) => (code.length > longest.length ? code : longest), '') || series;
+}
+
+/** Chance on a date between the given points by straight line; the points are in order of date and enclose it. */
+function chanceOn(date: string, points: readonly ChancePoint[]): number {
+  const after = points.findIndex((point) => point.date >= date);
+  const right = points[after];
+  const left = points[after - 1];
+  if (right === undefined) throw new Error(`combineChances requires points up to ${date}`);
+  if (left === undefined || right.date === date) return right.chance;
+  const start = Date.parse(left.date);
+  const share = (Date.parse(date) - start) / (Date.parse(right.date) - start);
+  return left.chance + share * (right.chance - left.chance);
+}
+
+/** 1 - product of (1 - p), summed as logarithms so that small chances keep their digits. */
+function anyOf(chances: Iterable<number>): number {
+  let logNone = 0;
+  for (const chance of chances) logNone += Math.log1p(-Math.min(1, Math.max(0, chance)));
+  return 0 - Math.expm1(logNone);
+}
+
+/** The largest chance of each characteristic, then 1 - product of (1 - p) over them; null without any chance. */
+function combined(
+  margins: readonly MarginRow[],
+  codes: readonly string[],
+  chance: (margin: MarginRow) => number | null,
+): number | null {
+  const largest = new Map<string, number>();
+  for (const margin of margins) {
+    const value = chance(margin);
+    if (value === null) continue;
+    const code = characteristicOf(margin.series, codes);
+    largest.set(code, Math.max(largest.get(code) ?? 0, value));
+  }
+  return largest.size === 0 ? null : anyOf(largest.values());
+}
+
+function hasForecast(margin: MarginRow): boolean {
+  return margin.chanceByDate.length > 0 || margin.chanceAtNextOverhaul !== null;
+}
+
+/** Order of margins: the larger chance at the next overhaul, then the sooner early date, then the larger chance now. */
+function bySoonest(a: MarginRow, b: MarginRow): number {
+  const atNext = (b.chanceAtNextOverhaul ?? -1) - (a.chanceAtNextOverhaul ?? -1);
+  if (atNext !== 0) return atNext;
+  const early = (a.hoursEarly ?? Number.MAX_VALUE) - (b.hoursEarly ?? Number.MAX_VALUE);
+  if (early !== 0) return early;
+  return (b.chanceNow ?? -1) - (a.chanceNow ?? -1);
+}
+
+/**
+ * Chance that a unit meets its first limit: per characteristic the largest of its series' chances (they share their
+ * readings), then 1 - product of (1 - p) over characteristics (taken as independent).
+ *
+ * Takes the margins of one unit and the codes of the known characteristics; margins without a limit are left out.
+ * Between dates a chance follows the straight line; the dates reach as far as every forecast does.
+ */
+export function combineChances(margins: readonly MarginRow[], codes: readonly string[]): UnitOutlook {
+  const limited = margins.filter((margin) => margin.limit_mm !== null);
+  const forecast = limited.filter(hasForecast).sort(bySoonest);
+  const drawn = forecast.filter((margin) => margin.chanceByDate.length > 0);
+  const first =
+    drawn
+      .map((margin) => margin.chanceByDate[0]?.date ?? '')
+      .sort()
+      .at(-1) ?? '';
+  const last = drawn.map((margin) => margin.chanceByDate.at(-1)?.date ?? '').sort()[0] ?? '';
+  const dates = [...new Set(drawn.flatMap((margin) => margin.chanceByDate.map((point) => point.date)))]
+    .filter((date) => date >= first && date <= last)
+    .sort();
+  return {
+    chanceByDate: dates.map((date) => ({
+      date,
+      chance: combined(drawn, codes, (margin) => chanceOn(date, margin.chanceByDate)) ?? 0,
+    })),
+    chanceNow: combined(forecast, codes, (margin) => margin.chanceNow),
+    chanceAtNextOverhaul: combined(forecast, codes, (margin) => margin.chanceAtNextOverhaul),
+    deciding: forecast[0] ?? limited[0] ?? null,
+    withoutForecast: [
+      ...new Set(limited.filter((margin) => !hasForecast(margin)).map((margin) => margin.series)),
+    ],
+  };
+}

@@ -1,0 +1,160 @@
+import type { InputFile } from '../../records/importReport';
+import type { Database } from '../../store/Connector';
+import { type Analysis, NoUsableReadings, openAnalysis } from '../openAnalysis';
+import type { FleetResult, Progress, UnitResult } from '../types';
+import { unitResult } from '../unitResult';
+import type { DroppedFile, EngineApi, OpenOutcome, ReportProgress } from './EngineApi';
+import { keepFiles, keptFiles, lastSource, rememberSource } from './ownFiles';
+
+/** Where the engine gets what lies outside it. */
+export interface EngineSources {
+  openDatabase(): Promise<Database>;
+  demoFiles(): Promise<readonly InputFile[]>;
+}
+
+class Cancelled extends Error {}
+
+/** Gives messages that wait for the worker, a cancel among them, their turn. */
+function yieldToMessages(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, 0));
+}
+
+/** Keeps one analysed fleet open; a failed or cancelled attempt leaves it as it was. */
+export class Engine implements EngineApi {
+  private database: Promise<Database> | null = null;
+  private opened: Analysis | null = null;
+  private attempt = 0;
+
+  constructor(private readonly sources: EngineSources) {}
+
+  async open(onProgress: ReportProgress): Promise<OpenOutcome> {
+    return (await lastSource()) === 'own' && (await keptFiles()).length > 0
+      ? this.openOwn(onProgress)
+      : this.openDemo(onProgress);
+  }
+
+  async openDemo(onProgress: ReportProgress): Promise<OpenOutcome> {
+    return this.try('demo', () => this.sources.demoFiles(), onProgress);
+  }
+
+  async openOwn(onProgress: ReportProgress): Promise<OpenOutcome> {
+    return this.try('own', keptFiles, onProgress);
+  }
+
+  async addFiles(dropped: readonly DroppedFile[], onProgress: ReportProgress): Promise<OpenOutcome> {
+    const added = withUniqueNames(
+      dropped.map((file) => ({ name: file.name, bytes: new Uint8Array(file.bytes) })),
+    );
+    const names = new Set(added.map((file) => file.name));
+    // Adding goes on from the own files that are open; from the demo fleet it starts afresh.
+    const before = this.opened?.fleet.source === 'own' ? await keptFiles() : [];
+    const files = [...before.filter((file) => !names.has(file.name)), ...added];
+    const outcome = await this.try('own', async () => files, onProgress);
+    if (!outcome.ok) return outcome;
+    const usable = new Set(
+      outcome.fleet.files.filter((file) => file.table !== null).map((file) => file.file),
+    );
+    const kept = await keepFiles(files.filter((file) => usable.has(file.name)));
+    const message = kept
+      ? outcome.message
+      : 'This browser does not keep the files: they are open until the page is closed. Keep the originals at hand.';
+    return { ...outcome, message };
+  }
+
+  async forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome> {
+    await keepFiles([]);
+    return this.openDemo(onProgress);
+  }
+
+  async cancel(): Promise<void> {
+    this.attempt++;
+  }
+
+  async ownFileNames(): Promise<readonly string[]> {
+    return (await keptFiles()).map((file) => file.name);
+  }
+
+  async unit(unit: string): Promise<UnitResult | null> {
+    return this.opened === null ? null : unitResult(this.opened, unit);
+  }
+
+  private async try(
+    source: FleetResult['source'],
+    files: () => Promise<readonly InputFile[]>,
+    onProgress: ReportProgress,
+  ): Promise<OpenOutcome> {
+    const attempt = ++this.attempt;
+    const report = async (progress: Progress): Promise<void> => {
+      onProgress(progress);
+      await yieldToMessages();
+      if (this.attempt !== attempt) throw new Cancelled();
+    };
+    try {
+      await report({ step: 'Starting the database engine', share: 0 });
+      this.database ??= this.sources.openDatabase().catch((error: unknown) => {
+        // The next attempt starts the engine anew.
+        this.database = null;
+        throw error;
+      });
+      const connector = await (await this.database).connect();
+      try {
+        const analysis = await openAnalysis(
+          connector,
+          await files(),
+          source,
+          { asOf: null, groupBy: 'frame' },
+          report,
+        );
+        const previous = this.opened;
+        this.opened = analysis;
+        await previous?.connector.close();
+        await rememberSource(source);
+        return { ok: true, fleet: analysis.fleet, message: null };
+      } catch (error) {
+        await connector.close();
+        throw error;
+      }
+    } catch (error) {
+      return failure(error);
+    }
+  }
+}
+
+function failure(error: unknown): OpenOutcome {
+  if (error instanceof Cancelled)
+    return { ok: false, message: 'Stopped. What was open before is still open.', files: [], problems: [] };
+  if (error instanceof NoUsableReadings) {
+    const { files, problems } = error.imported;
+    return {
+      ok: false,
+      message: `${error.message} ${whyNone(error)} What was open before is still open.`,
+      files,
+      problems,
+    };
+  }
+  const reason = error instanceof Error ? error.message : String(error);
+  return { ok: false, message: `This could not be opened: ${reason}`, files: [], problems: [] };
+}
+
+/** What to do about files without a usable reading, from what they held. */
+function whyNone(error: NoUsableReadings): string {
+  const { files } = error.imported;
+  if (files.length === 0) return 'No file was given.';
+  if (files.every((file) => file.table === null))
+    return files.length === 1
+      ? (files[0]?.message ?? '')
+      : 'None of the files was recognised: see the reason beside each.';
+  if (files.every((file) => file.readingsIn === 0))
+    return 'There are tables but no readings: add readings.csv and overhauls.csv, or a sheet with one row an overhaul.';
+  return 'Every reading is held: see the reasons below.';
+}
+
+/** Files of one name from several folders are told apart by a number. */
+function withUniqueNames(files: readonly InputFile[]): readonly InputFile[] {
+  const seen = new Map<string, number>();
+  return files.map((file) => {
+    const times = (seen.get(file.name) ?? 0) + 1;
+    seen.set(file.name, times);
+    return times === 1 ? file : { ...file, name: file.name.replace(/(\.[^.]*)?$/, ` (${times})$1`) };
+  });
+}

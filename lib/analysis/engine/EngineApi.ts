@@ -1,0 +1,39 @@
+import type { FleetResult, ImportedFile, Problem, Progress, UnitResult } from '../types';
+
+/** One dropped or chosen file, as bytes: nothing is decoded on the page's main thread. */
+export interface DroppedFile {
+  readonly name: string;
+  readonly bytes: ArrayBuffer;
+}
+
+/** What an attempt to open data came to; a failed one leaves what was open untouched and says why. */
+export type OpenOutcome =
+  | { readonly ok: true; readonly fleet: FleetResult; readonly message: string | null }
+  | {
+      readonly ok: false;
+      /** What happened and what to do, ready to show. */
+      readonly message: string;
+      readonly files: readonly ImportedFile[];
+      readonly problems: readonly Problem[];
+    };
+
+export type ReportProgress = (progress: Progress) => void;
+
+/** What the page asks of the worker; every call runs off the main thread. */
+export interface EngineApi {
+  /** Opens what was open last in this browser: own files if kept, else the demo fleet. */
+  open(onProgress: ReportProgress): Promise<OpenOutcome>;
+  openDemo(onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Opens the own files kept in this browser again. */
+  openOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Adds files to the own ones (in place of the demo fleet, if that is open). */
+  addFiles(files: readonly DroppedFile[], onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Removes the own files from this browser and opens the demo fleet. */
+  forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Stops the work under way at its next step; what was open stays open. */
+  cancel(): Promise<void>;
+  /** Names of the own files kept in this browser. */
+  ownFileNames(): Promise<readonly string[]>;
+  /** Everything about one unit, or null if no such unit is open. */
+  unit(unit: string): Promise<UnitResult | null>;
+}

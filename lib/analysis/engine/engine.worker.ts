@@ -1,0 +1,37 @@
+import { expose } from 'comlink';
+import type { InputFile } from '../../records/importReport';
+import { openBrowserDatabase } from '../../store/browserDatabase';
+import { Engine } from './Engine';
+
+/** Root of the site, from where this worker's own file lies, so that the site may sit under any path. */
+const site = new URL(self.location.href.replace(/_next\/.*$/, ''));
+
+async function fetched(path: string): Promise<Response> {
+  const response = await fetch(new URL(path, site));
+  if (!response.ok)
+    throw new Error(
+      `${path} could not be loaded (${response.status}): reload the page, or check that the site is complete`,
+    );
+  return response;
+}
+
+async function demoFiles(): Promise<readonly InputFile[]> {
+  const names = (await (await fetched('demo/index.json')).json()) as readonly string[];
+  return Promise.all(
+    names.map(async (name) => ({
+      name,
+      bytes: new Uint8Array(await (await fetched(`demo/${name}`)).arrayBuffer()),
+    })),
+  );
+}
+
+const engine = new Engine({
+  openDatabase: () =>
+    openBrowserDatabase({
+      worker: new URL('engine/duckdb-browser-eh.worker.js', site).href,
+      wasmGzip: new URL('engine/duckdb-eh.wasm.gz', site).href,
+    }),
+  demoFiles,
+});
+
+expose(engine);

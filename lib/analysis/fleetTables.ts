@@ -1,0 +1,133 @@
+import type { FleetResult } from './types';
+
+type Cell = string | number | boolean | null;
+
+/** One table of results as it goes to a CSV file. */
+export interface ResultTable {
+  readonly name: string;
+  readonly header: readonly string[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/** Digits kept in files: more than any reading has, few enough that a last-bit difference does not show. */
+function rounded(value: number | null, digits: number): number | null {
+  return value === null ? null : Number(value.toPrecision(digits));
+}
+
+const lengths = (value: number | null) => rounded(value, 8);
+const hours = (value: number | null) => (value === null ? null : Math.round(value * 10) / 10);
+const chances = (value: number | null) => (value === null ? null : Math.round(value * 1e6) / 1e6);
+
+/** Fit of every group and series: fits.csv. sd_start_mm is the root of the summed squares of the unit's and the run's. */
+export function fitsTable(fleet: FleetResult): ResultTable {
+  return {
+    name: 'fits',
+    header: [
+      'group',
+      'series',
+      'runs',
+      'units',
+      'readings',
+      'intercept_mm',
+      'slope_mm_per_10kh',
+      'sd_noise_mm',
+      'sd_start_mm',
+      'sd_slope_unit',
+      'sd_slope_run',
+      'reml_criterion',
+      'boundary',
+      'converged',
+    ],
+    rows: fleet.fits.map((fit) => [
+      fit.group,
+      fit.series,
+      fit.runs,
+      fit.units,
+      fit.readings,
+      lengths(fit.intercept_mm),
+      lengths(fit.slope_mm_per_10kh),
+      lengths(fit.sdNoise_mm),
+      lengths(fit.sdStart_mm),
+      lengths(fit.sdSlopeUnit_mm_per_10kh),
+      lengths(fit.sdSlopeRun_mm_per_10kh),
+      rounded(fit.remlCriterion, 10),
+      fit.boundary.join(';'),
+      fit.converged,
+    ]),
+  };
+}
+
+/** Margin of every unit, series and limit: margins.csv. */
+export function marginsTable(fleet: FleetResult): ResultTable {
+  return {
+    name: 'margins',
+    header: [
+      'unit',
+      'group',
+      'series',
+      'limit_kind',
+      'limit_mm',
+      'run_hours',
+      'level_mm',
+      'level_sd_mm',
+      'slope_mm_per_10kh',
+      'slope_sd',
+      'margin_mm',
+      'hours_early',
+      'hours_median',
+      'hours_late',
+      'date_early',
+      'date_median',
+      'date_late',
+      'next_overhaul_date',
+      'chance_at_next_overhaul',
+      'expected_found_lower',
+      'expected_found_median',
+      'expected_found_upper',
+      'capped_by_rated_life',
+      'reason',
+    ],
+    rows: fleet.margins.map((margin) => [
+      margin.unit,
+      margin.group,
+      margin.series,
+      margin.limitKind,
+      margin.limit_mm,
+      hours(margin.runHours),
+      lengths(margin.level_mm),
+      lengths(margin.levelSd_mm),
+      lengths(margin.slope_mm_per_10kh),
+      lengths(margin.slopeSd_mm_per_10kh),
+      lengths(margin.margin_mm),
+      hours(margin.hoursEarly),
+      hours(margin.hoursMedian),
+      hours(margin.hoursLate),
+      margin.dateEarly,
+      margin.dateMedian,
+      margin.dateLate,
+      margin.nextOverhaulDate,
+      chances(margin.chanceAtNextOverhaul),
+      lengths(margin.expectedFoundLower_mm),
+      lengths(margin.expectedFoundMedian_mm),
+      lengths(margin.expectedFoundUpper_mm),
+      margin.cappedByRatedLife,
+      margin.reason,
+    ]),
+  };
+}
+
+/** Every held or interpreted row and cell: problems.csv. */
+export function problemsTable(fleet: Pick<FleetResult, 'problems'>): ResultTable {
+  return {
+    name: 'problems',
+    header: ['file', 'row', 'column', 'raw', 'reason', 'action'],
+    rows: fleet.problems.map((problem) => [
+      problem.file,
+      problem.row,
+      problem.column,
+      problem.raw,
+      problem.reason,
+      problem.action,
+    ]),
+  };
+}

@@ -1,0 +1,22 @@
+import { addDays, addMonths, differenceInCalendarDays, formatISO, parseISO, startOfQuarter } from 'date-fns';
+
+/** Days of a mean year: hours per year are spread over them. */
+export const daysPerYear = 365.25;
+
+/** The day `days` (rounded down) after an ISO date. */
+export function isoDatePlus(date: string, days: number): string {
+  return formatISO(addDays(parseISO(date), Math.floor(days)), { representation: 'date' });
+}
+
+/** Days from one ISO date to another. */
+export function daysBetween(from: string, to: string): number {
+  return differenceInCalendarDays(parseISO(to), parseISO(from));
+}
+
+/** First days of the quarters after an ISO date, `count` of them. */
+export function quartersAfter(date: string, count: number): readonly string[] {
+  const first = startOfQuarter(parseISO(date));
+  return Array.from({ length: count }, (_, index) =>
+    formatISO(addMonths(first, 3 * (index + 1)), { representation: 'date' }),
+  );
+}

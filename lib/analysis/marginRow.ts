@@ -1,0 +1,180 @@
+import { crossings } from '../stats/wear/crossing';
+import { chancePast, levelAt, readingQuantile, slopeOf } from '../stats/wear/forecast';
+import { runLevel } from '../stats/wear/runLevel';
+import type { LineMixture } from '../stats/wear/types';
+import type { LimitInForce, RunNow } from '../store/questions';
+import { type GroupFit, runName } from './groupFits';
+import { quartersAfter } from './isoDate';
+import type { MarginRow } from './types';
+import { dateAtHours, hoursAtDate, type UnitNow, yearsAhead } from './unitNow';
+
+/** Forecasts further ahead than this are 'beyond'. */
+export const furthestForecast_h = 100_000;
+/** Above this chance a level counts as past its limit now. */
+const chanceOfPast = 0.9;
+
+/** What a margin is computed from. */
+export interface MarginQuestion {
+  readonly unit: UnitNow;
+  readonly series: string;
+  readonly fit: GroupFit | null;
+  readonly run: RunNow | null;
+  readonly limit: LimitInForce | null;
+  readonly asOf: string;
+}
+
+/** Start and slope of the run that the unit is in now, or the reason why they cannot be told. */
+export function currentLine(
+  question: MarginQuestion,
+): { readonly line: LineMixture; readonly runHours: number } | { readonly reason: string } {
+  const { unit, fit, run } = question;
+  if (unit.row.overhauls === 0 || run === null) return { reason: 'no overhaul of the unit in the files' };
+  if (run.start_hours < 0)
+    return {
+      reason: 'an overhaul of the unit is held, so when its run started is not known: settle that row first',
+    };
+  if (fit === null) return { reason: `no reading of this series in the sister group ${unit.row.group}` };
+  if (fit.posterior === null) return { reason: fit.row.reason ?? 'the sister group has no fit' };
+  if (unit.hoursNow === null) return { reason: 'the hours of the unit are not known' };
+  const unitIndex = fit.unitIndex.get(unit.row.unit) ?? null;
+  const runIndex = fit.runIndex.get(runName(unit.row.unit, run.run)) ?? null;
+  return {
+    line: runLevel(fit.posterior, fit.statistics, unitIndex, runIndex),
+    runHours: Math.max(0, unit.hoursNow - run.start_hours),
+  };
+}
+
+/**
+ * Margin of one unit, series and limit on the day: level, early / median / late, chance at the next overhaul and the
+ * reading expected then; capped by the rated life. Without a limit there is a level and no verdict.
+ */
+export function marginRow(question: MarginQuestion): MarginRow {
+  const { unit, limit, asOf } = question;
+  const current = currentLine(question);
+  if ('reason' in current) return { ...emptyMargin(question), reason: current.reason };
+  const { line, runHours } = current;
+  const xNow = runHours / 10_000;
+  const level = levelAt(line, xNow);
+  const slope = slopeOf(line);
+  const base: MarginRow = {
+    ...emptyMargin(question),
+    runHours,
+    level_mm: level.mean,
+    levelSd_mm: level.sd,
+    slope_mm_per_10kh: slope.mean,
+    slopeSd_mm_per_10kh: slope.sd,
+    ...expectedReading(question, line, runHours),
+  };
+  if (limit === null)
+    return { ...base, reason: 'no limit in limits.csv for this frame and series: no verdict' };
+  const chanceNow = chancePast(line, limit.limit_mm, limit.limit_kind, xNow);
+  const xAt = (date: string) =>
+    xNow + ((hoursAtDate(date, unit.hoursNow, unit.hoursPerYear, asOf) ?? 0) - (unit.hoursNow ?? 0)) / 10_000;
+  const canDate = unit.hoursPerYear !== null;
+  const next = unit.row.nextOverhaulDate;
+  return {
+    ...base,
+    margin_mm: limit.limit_kind === 'upper' ? limit.limit_mm - level.mean : level.mean - limit.limit_mm,
+    chanceNow,
+    chanceAtNextOverhaul:
+      canDate && next !== null ? chancePast(line, limit.limit_mm, limit.limit_kind, xAt(next)) : null,
+    ...timeToLimit(question, line, runHours, chanceNow),
+    chanceByDate: canDate
+      ? quartersAfter(asOf, yearsAhead * 4).map((date) => ({
+          date,
+          chance: chancePast(line, limit.limit_mm, limit.limit_kind, xAt(date)),
+        }))
+      : [],
+  };
+}
+
+function emptyMargin({ unit, series, limit }: MarginQuestion): MarginRow {
+  return {
+    unit: unit.row.unit,
+    group: unit.row.group,
+    series,
+    limitKind: limit?.limit_kind ?? null,
+    limit_mm: limit?.limit_mm ?? null,
+    limitSource: limit?.source ?? null,
+    runHours: null,
+    level_mm: null,
+    levelSd_mm: null,
+    slope_mm_per_10kh: null,
+    slopeSd_mm_per_10kh: null,
+    margin_mm: null,
+    hoursEarly: null,
+    hoursMedian: null,
+    hoursLate: null,
+    dateEarly: null,
+    dateMedian: null,
+    dateLate: null,
+    chanceNow: null,
+    nextOverhaulDate: unit.row.nextOverhaulDate,
+    chanceAtNextOverhaul: null,
+    expectedFoundLower_mm: null,
+    expectedFoundMedian_mm: null,
+    expectedFoundUpper_mm: null,
+    cappedByRatedLife: false,
+    extrapolated: false,
+    reason: null,
+    chanceByDate: [],
+  };
+}
+
+function expectedReading({ unit }: MarginQuestion, line: LineMixture, runHours: number): Partial<MarginRow> {
+  if (unit.hoursAtNextOverhaul === null || unit.hoursNow === null) return {};
+  const x = (runHours + unit.hoursAtNextOverhaul - unit.hoursNow) / 10_000;
+  return {
+    expectedFoundLower_mm: readingQuantile(line, x, 0.1),
+    expectedFoundMedian_mm: readingQuantile(line, x, 0.5),
+    expectedFoundUpper_mm: readingQuantile(line, x, 0.9),
+  };
+}
+
+/** Hours from now and dates at which the chance is 10, 50 and 90 %, no later than the end of the rated life. */
+function timeToLimit(
+  { unit, fit, limit, asOf }: MarginQuestion,
+  line: LineMixture,
+  runHours: number,
+  chanceNow: number,
+): Partial<MarginRow> {
+  if (limit === null) return {};
+  const from = runHours / 10_000;
+  const past = chanceNow > chanceOfPast;
+  const found = past
+    ? [from, from, from]
+    : crossings(
+        line,
+        limit.limit_mm,
+        limit.limit_kind,
+        [0.1, 0.5, 0.9],
+        from,
+        from + furthestForecast_h / 10_000,
+      );
+  const lifeLeft =
+    unit.ratedLife_h === null || unit.hoursNow === null
+      ? null
+      : Math.max(0, unit.ratedLife_h - unit.hoursNow);
+  const uncapped = found.map((x) => (x === null ? null : (x - from) * 10_000));
+  const hours = uncapped
+    .map((value) => (lifeLeft === null ? value : Math.min(value ?? lifeLeft, lifeLeft)))
+    .map((value) => (value !== null && value > furthestForecast_h ? null : value));
+  const capped = hours.some((value, index) => value !== uncapped[index]);
+  const dates = hours.map((value) =>
+    value === null ? null : dateAtHours((unit.hoursNow ?? 0) + value, unit.hoursNow, unit.hoursPerYear, asOf),
+  );
+  const [hoursEarly = null, hoursMedian = null, hoursLate = null] = hours;
+  const [dateEarly = null, dateMedian = null, dateLate = null] = dates;
+  const seen = fit?.row.observedRunHours ?? null;
+  return {
+    hoursEarly,
+    hoursMedian,
+    hoursLate,
+    dateEarly,
+    dateMedian,
+    dateLate,
+    cappedByRatedLife: capped,
+    extrapolated: seen !== null && (hoursLate === null || runHours + hoursLate > seen),
+    reason: past ? 'past limit' : lifeLeft === 0 ? 'rated life reached' : null,
+  };
+}

@@ -1,0 +1,130 @@
+import { z } from 'zod';
+import type { InputFile } from '../records/importReport';
+import type { Connector } from '../store/Connector';
+import { type ImportedData, importFiles } from '../store/importFiles';
+import { queryRows } from '../store/queryRows';
+import { latestDate, limitsInForce, runsNow, unitPositions } from '../store/questions';
+import { unitPositionsSql } from '../store/sql/positions';
+import { type GroupFit, groupFits } from './groupFits';
+import { marginRow } from './marginRow';
+import { type QuestionIndex, questionIndex } from './questionIndex';
+import type { FleetResult, MarginRow, Progress } from './types';
+import { type UnitNow, unitNow } from './unitNow';
+
+/** Choices of the analysis. */
+export interface AnalysisSettings {
+  /** YYYY-MM-DD; the latest date in the data if null. */
+  readonly asOf: string | null;
+  readonly groupBy: GroupBy;
+}
+
+export type GroupBy = 'frame' | 'frame+site';
+
+/** Sister groups that can be chosen, with the SQL expression of each. */
+export const groupExpressions: Readonly<Record<GroupBy, string>> = {
+  frame: 'u.frame',
+  'frame+site': `u.frame || ' at ' || coalesce(p.site, 'no site')`,
+};
+
+/** An analysed fleet with what the Unit page computes from. */
+export interface Analysis {
+  readonly connector: Connector;
+  readonly fleet: FleetResult;
+  readonly units: ReadonlyMap<string, UnitNow>;
+  readonly fits: ReadonlyMap<string, GroupFit>;
+  readonly index: QuestionIndex;
+}
+
+/** The files hold nothing that can be analysed; the report says why for each. */
+export class NoUsableReadings extends Error {
+  constructor(
+    message: string,
+    readonly imported: ImportedData,
+  ) {
+    super(message);
+    this.name = 'NoUsableReadings';
+  }
+}
+
+/** Reports a step and lets other messages in; throws to stop the work. */
+export type OnProgress = (progress: Progress) => Promise<void>;
+
+/**
+ * Takes files in and computes every group's fit and every unit's margins.
+ *
+ * @throws NoUsableReadings if no reading of the files can be used
+ */
+export async function openAnalysis(
+  connector: Connector,
+  files: readonly InputFile[],
+  source: FleetResult['source'],
+  settings: AnalysisSettings,
+  onProgress: OnProgress,
+): Promise<Analysis> {
+  const imported = await importFiles(connector, files, (step, share) =>
+    onProgress({ step, share: 0.4 * share }),
+  );
+  if (imported.readingsUsed === 0)
+    throw new NoUsableReadings('No reading in these files can be used.', imported);
+  const asOf = settings.asOf ?? (await latestDate(connector)) ?? '1970-01-01';
+  const expression = groupExpressions[settings.groupBy];
+  await connector.run(`CREATE TABLE positions_now AS ${unitPositionsSql.replaceAll('$1', `'${asOf}'`)}`);
+  const groupOf = new Map(
+    (
+      await queryRows(
+        connector,
+        `SELECT u.unit, ${expression} AS "group" FROM units u LEFT JOIN positions_now p USING (unit)`,
+        z.object({ unit: z.string(), group: z.string() }),
+      )
+    ).map((row) => [row.unit, row.group]),
+  );
+  const positions = await unitPositions(connector, asOf);
+  const units = new Map(
+    positions.map((position) => [
+      position.unit,
+      unitNow(position, groupOf.get(position.unit) ?? position.frame, asOf),
+    ]),
+  );
+  const fits = await groupFits(connector, asOf, expression, (name, share) =>
+    onProgress({ step: `Fitting wear of ${name}`, share: 0.4 + 0.5 * share }),
+  );
+  const index = questionIndex(
+    fits,
+    await runsNow(connector, asOf),
+    await limitsInForce(connector, asOf),
+    asOf,
+  );
+  await onProgress({ step: 'Forecasting margins', share: 0.92 });
+  const margins = await fleetMargins(units, index, onProgress);
+  const characteristics = await queryRows(
+    connector,
+    'SELECT characteristic AS code, name FROM all_characteristics ORDER BY code',
+    z.object({ code: z.string(), name: z.string() }),
+  );
+  const fleet: FleetResult = {
+    asOf,
+    source,
+    units: [...units.values()].map((unit) => unit.row),
+    fits: [...fits.values()].map((fit) => fit.row),
+    margins,
+    files: imported.files,
+    problems: imported.problems,
+    characteristics,
+  };
+  return { connector, fleet, units, fits, index };
+}
+
+async function fleetMargins(
+  units: ReadonlyMap<string, UnitNow>,
+  index: QuestionIndex,
+  onProgress: OnProgress,
+): Promise<readonly MarginRow[]> {
+  const margins: MarginRow[] = [];
+  let done = 0;
+  for (const unit of units.values()) {
+    for (const question of index.questionsOf(unit)) margins.push(marginRow(question));
+    if (++done % 20 === 0)
+      await onProgress({ step: 'Forecasting margins', share: 0.92 + (0.08 * done) / units.size });
+  }
+  return margins;
+}

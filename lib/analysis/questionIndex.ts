@@ -1,0 +1,40 @@
+import { group } from 'd3-array';
+import type { LimitInForce, RunNow } from '../store/questions';
+import { type GroupFit, groupKey } from './groupFits';
+import type { MarginQuestion } from './marginRow';
+import type { UnitNow } from './unitNow';
+
+/** Looks up, for any unit, every series and limit that its margins are asked for. */
+export interface QuestionIndex {
+  questionsOf(unit: UnitNow): readonly MarginQuestion[];
+}
+
+/** Builds the index once, so that asking for all units takes time in proportion to their number. */
+export function questionIndex(
+  fits: ReadonlyMap<string, GroupFit>,
+  runs: readonly RunNow[],
+  limits: readonly LimitInForce[],
+  asOf: string,
+): QuestionIndex {
+  const limitsOfFrame = group(limits, (limit) => limit.frame);
+  const fitsOfGroup = group(fits.values(), (fit) => fit.row.group);
+  const runOf = new Map(runs.map((run) => [groupKey(run.unit, run.series), run]));
+  return {
+    questionsOf(unit) {
+      const ownLimits = limitsOfFrame.get(unit.row.frame) ?? [];
+      const series = new Set(ownLimits.map((limit) => limit.series));
+      for (const fit of fitsOfGroup.get(unit.row.group) ?? []) series.add(fit.row.series);
+      return [...series].sort().flatMap((name) => {
+        const found = ownLimits.filter((limit) => limit.series === name);
+        const common = {
+          unit,
+          series: name,
+          fit: fits.get(groupKey(unit.row.group, name)) ?? null,
+          run: runOf.get(groupKey(unit.row.unit, name)) ?? null,
+          asOf,
+        };
+        return (found.length === 0 ? [null] : found).map((limit) => ({ ...common, limit }));
+      });
+    },
+  };
+}

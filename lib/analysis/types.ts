@@ -1,0 +1,177 @@
+import type { ImportedFile, Problem } from '../records/importReport';
+
+export type { ImportedFile, Problem };
+
+/** Results of the analysis, as pages, charts and batch files read them. Lengths in mm, hours in h, dates ISO (YYYY-MM-DD). */
+
+/** Which side of a series the limit lies on. */
+export type LimitKind = 'upper' | 'lower';
+
+/** Maximum-likelihood record of one sister group and series, with its own convergence, boundary and data counts. */
+export interface FitRow {
+  readonly group: string;
+  readonly series: string;
+  readonly runs: number;
+  readonly units: number;
+  readonly readings: number;
+  readonly intercept_mm: number | null;
+  readonly slope_mm_per_10kh: number | null;
+  readonly sdNoise_mm: number | null;
+  readonly sdStart_mm: number | null;
+  readonly sdSlopeUnit_mm_per_10kh: number | null;
+  readonly sdSlopeRun_mm_per_10kh: number | null;
+  readonly remlCriterion: number | null;
+  readonly boundary: readonly string[];
+  readonly converged: boolean;
+  /** Sentences on shape, noise and boundary that a reader should know before trusting the forecasts. */
+  readonly checks: readonly string[];
+  /** Largest run hours observed in the group: forecasts beyond it are extrapolations and say so. */
+  readonly observedRunHours: number | null;
+  /** Why there is no forecast for the group, or null. */
+  readonly reason: string | null;
+}
+
+/** Chance that the level is past the limit at the given dates; the Fleet strip and Unit forecast draw it. */
+export interface ChancePoint {
+  readonly date: string;
+  readonly chance: number;
+}
+
+/** Margin of one unit, series and limit. Empty (null) where undefined; reason says why. */
+export interface MarginRow {
+  readonly unit: string;
+  readonly group: string;
+  readonly series: string;
+  readonly limitKind: LimitKind | null;
+  readonly limit_mm: number | null;
+  readonly limitSource: string | null;
+  /** Run hours now (hours on the unit carried forward to the as-of date, less the hours when the run started). */
+  readonly runHours: number | null;
+  readonly level_mm: number | null;
+  readonly levelSd_mm: number | null;
+  readonly slope_mm_per_10kh: number | null;
+  readonly slopeSd_mm_per_10kh: number | null;
+  readonly margin_mm: number | null;
+  /** Hours from now until the chance of being past the limit is 10, 50, 90 %; null: beyond 100,000 h. */
+  readonly hoursEarly: number | null;
+  readonly hoursMedian: number | null;
+  readonly hoursLate: number | null;
+  readonly dateEarly: string | null;
+  readonly dateMedian: string | null;
+  readonly dateLate: string | null;
+  readonly chanceNow: number | null;
+  readonly nextOverhaulDate: string | null;
+  readonly chanceAtNextOverhaul: number | null;
+  readonly expectedFoundLower_mm: number | null;
+  readonly expectedFoundMedian_mm: number | null;
+  readonly expectedFoundUpper_mm: number | null;
+  readonly cappedByRatedLife: boolean;
+  /** True where the late point lies beyond the run hours ever observed in the group. */
+  readonly extrapolated: boolean;
+  readonly reason: string | null;
+  /** Chance by quarter from the as-of date; empty if there is no forecast. */
+  readonly chanceByDate: readonly ChancePoint[];
+}
+
+/** One unit as the Fleet page lists it. */
+export interface UnitRow {
+  readonly unit: string;
+  readonly frame: string;
+  readonly group: string;
+  readonly site: string | null;
+  readonly engine: string | null;
+  readonly bank: string | null;
+  readonly hoursNow: number | null;
+  readonly hoursPerYear: number | null;
+  /** Where hours per year and hours now come from: plan.csv, or the unit's own overhauls where it has no plan. */
+  readonly hoursSource: 'plan' | 'overhauls' | null;
+  readonly nextOverhaulDate: string | null;
+  /** Planned overhauls inside the strip's window. */
+  readonly plannedOverhauls: readonly string[];
+  readonly ratedLifeDate: string | null;
+  readonly lastOverhaulDate: string | null;
+  readonly overhauls: number;
+}
+
+/** Everything that the Fleet page, the Records page and the batch files need. */
+export interface FleetResult {
+  readonly asOf: string;
+  readonly source: 'demo' | 'own';
+  readonly units: readonly UnitRow[];
+  readonly fits: readonly FitRow[];
+  readonly margins: readonly MarginRow[];
+  readonly files: readonly ImportedFile[];
+  readonly problems: readonly Problem[];
+  readonly characteristics: readonly { readonly code: string; readonly name: string }[];
+}
+
+/** One reading of a series on the Unit page. */
+export interface SeriesReading {
+  readonly overhaul: string;
+  readonly date: string;
+  readonly stage: 'found' | 'left';
+  readonly unitHours: number;
+  readonly runHours: number;
+  readonly run: string;
+  readonly value_mm: number;
+  readonly lower_mm: number | null;
+  readonly upper_mm: number | null;
+  readonly workshop: string | null;
+  readonly sourceFile: string;
+  readonly sourceRow: number;
+}
+
+/** A line or band over unit hours: the unit's own straight line, the sister-informed band, or the forecast. */
+export interface BandPoint {
+  readonly unitHours: number;
+  readonly date: string | null;
+  readonly lower_mm: number;
+  readonly median_mm: number;
+  readonly upper_mm: number;
+}
+
+/** Everything that the Unit page shows for one series of one unit. */
+export interface UnitSeries {
+  readonly series: string;
+  readonly readings: readonly SeriesReading[];
+  /** 80 % band of the level in the current run, from its start to the end of the forecast. */
+  readonly sisterBand: readonly BandPoint[];
+  /** Ordinary least squares within the current run with its 80 % prediction interval; empty below 3 readings. */
+  readonly ownLine: readonly BandPoint[];
+  readonly ownLineReason: string | null;
+  readonly ownSlope_mm_per_10kh: number | null;
+  readonly theilSenSlope_mm_per_10kh: number | null;
+  readonly resets: readonly { readonly unitHours: number; readonly date: string; readonly by: string }[];
+  readonly margins: readonly MarginRow[];
+  readonly fit: FitRow | null;
+  readonly nextOverhaulUnitHours: number | null;
+}
+
+/** One opening of the unit, for its history. */
+export interface HistoryRow {
+  readonly overhaul: string;
+  readonly date: string;
+  readonly unitHours: number | null;
+  readonly hoursDerived: boolean;
+  readonly engine: string | null;
+  readonly bank: string | null;
+  readonly site: string | null;
+  readonly workshop: string | null;
+  readonly kind: string | null;
+  readonly fitted: string | null;
+  readonly remarks: string | null;
+}
+
+export interface UnitResult {
+  readonly unit: UnitRow;
+  readonly asOf: string;
+  readonly source: 'demo' | 'own';
+  readonly series: readonly UnitSeries[];
+  readonly history: readonly HistoryRow[];
+}
+
+/** Progress of long work: a sentence and a share done, 0 to 1. */
+export interface Progress {
+  readonly step: string;
+  readonly share: number;
+}

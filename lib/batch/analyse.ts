@@ -1,0 +1,115 @@
+import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { fitsTable, marginsTable, problemsTable, type ResultTable } from '../analysis/fleetTables';
+import { type GroupBy, groupExpressions, NoUsableReadings, openAnalysis } from '../analysis/openAnalysis';
+import { writeCsv } from '../records/csv/writeCsv';
+import type { InputFile } from '../records/importReport';
+import { openNodeDatabase } from '../store/nodeDatabase';
+
+const usage = `Usage: npm run -s analyse -- --data DIR [--as-of YYYY-MM-DD] [--group frame|frame+site] --out DIR`;
+
+/** Arguments that cannot be used. */
+class UnusableArguments extends Error {}
+
+interface Arguments {
+  readonly data: string;
+  readonly out: string;
+  readonly asOf: string | null;
+  readonly groupBy: GroupBy;
+}
+
+function readArguments(words: readonly string[]): Arguments {
+  const options = {
+    data: { type: 'string' },
+    out: { type: 'string' },
+    'as-of': { type: 'string' },
+    group: { type: 'string' },
+  } as const;
+  let values: { data?: string; out?: string; 'as-of'?: string; group?: string };
+  try {
+    values = parseArgs({ args: [...words], options }).values;
+  } catch (error) {
+    throw new UnusableArguments(error instanceof Error ? error.message : String(error));
+  }
+  const { data, out, 'as-of': asOf = null, group = 'frame' } = values;
+  if (data === undefined)
+    throw new UnusableArguments('--data is missing: name the folder with the CSV files');
+  if (out === undefined) throw new UnusableArguments('--out is missing: name the folder to write to');
+  if (
+    asOf !== null &&
+    (!/^\d{4}-\d{2}-\d{2}$/.test(asOf) || new Date(`${asOf}T00:00:00Z`).toISOString?.().slice(0, 10) !== asOf)
+  ) {
+    throw new UnusableArguments(`--as-of requires a date of the form YYYY-MM-DD, got '${asOf}'`);
+  }
+  if (!(group in groupExpressions)) {
+    throw new UnusableArguments(
+      `--group requires one of ${Object.keys(groupExpressions).join(', ')}, got '${group}'`,
+    );
+  }
+  return { data, out, asOf, groupBy: group as GroupBy };
+}
+
+async function filesOf(folder: string): Promise<readonly InputFile[]> {
+  let names: string[];
+  try {
+    names = (await readdir(folder)).filter((name) => name.toLowerCase().endsWith('.csv')).sort();
+  } catch (error) {
+    throw new UnusableArguments(
+      `--data: the folder '${folder}' cannot be read (${error instanceof Error ? error.message : error})`,
+    );
+  }
+  if (names.length === 0) throw new UnusableArguments(`--data: the folder '${folder}' holds no .csv file`);
+  return Promise.all(
+    names.map(async (name) => ({ name, bytes: new Uint8Array(await readFile(join(folder, name))) })),
+  );
+}
+
+/** Writes a table whole or not at all: to a temporary name first, then under its own. */
+async function writeTable(folder: string, table: ResultTable): Promise<void> {
+  const path = join(folder, `${table.name}.csv`);
+  await writeFile(`${path}.part`, writeCsv(table.header, table.rows));
+  await rename(`${path}.part`, path);
+}
+
+/** The batch command: canonical CSV files in, fits.csv, margins.csv and problems.csv out. Returns the exit status. */
+async function main(words: readonly string[]): Promise<number> {
+  const settings = readArguments(words);
+  const files = await filesOf(settings.data);
+  await mkdir(settings.out, { recursive: true });
+  const database = await openNodeDatabase();
+  try {
+    const { fleet } = await openAnalysis(await database.connect(), files, 'own', settings, async () => {});
+    for (const table of [fitsTable(fleet), marginsTable(fleet), problemsTable(fleet)])
+      await writeTable(settings.out, table);
+    const used = fleet.files.reduce((sum, file) => sum + file.readingsUsed, 0);
+    const held = fleet.files.reduce((sum, file) => sum + file.readingsHeld, 0);
+    process.stdout.write(
+      `${fleet.units.length} units, ${used} readings used, ${held} held, as of ${fleet.asOf}; written to ${settings.out}\n`,
+    );
+    return 0;
+  } catch (error) {
+    if (!(error instanceof NoUsableReadings)) throw error;
+    await writeTable(settings.out, problemsTable(error.imported));
+    const reasons = error.imported.files.map(
+      (file) =>
+        `  ${file.file}: ${file.message ?? `${file.rowsHeld} of ${file.rowsIn} rows held, see problems.csv`}`,
+    );
+    process.stderr.write(`${error.message}\n${reasons.join('\n')}\n`);
+    return 2;
+  } finally {
+    await database.close();
+  }
+}
+
+try {
+  process.exitCode = await main(process.argv.slice(2));
+} catch (error) {
+  if (error instanceof UnusableArguments) {
+    process.stderr.write(`${error.message}\n${usage}\n`);
+    process.exitCode = 2;
+  } else {
+    process.stderr.write(`${error instanceof Error ? error.message : error}\n`);
+    process.exitCode = 1;
+  }
+}

@@ -1,0 +1,45 @@
+/** One row as the engine returns it: final SELECTs cast to DOUBLE, INTEGER or VARCHAR, so nothing else occurs. */
+export type Row = Readonly<Record<string, string | number | null>>;
+
+/** A running engine, the same in the browser and in Node. */
+export interface Database {
+  /** Opens a connection with an empty schema of its own, so that several sets of records can be open side by side. */
+  connect(): Promise<Connector>;
+  close(): Promise<void>;
+}
+
+/** The little that the project needs of one DuckDB connection. */
+export interface Connector {
+  /** Runs one or several statements without a result. */
+  run(sql: string): Promise<void>;
+  /** Runs one statement and returns its rows; parameters are $1, $2, ... */
+  query(sql: string, parameters?: readonly (string | number | null)[]): Promise<readonly Row[]>;
+  /** Makes a table of VARCHAR columns from a normalised body (fields parted by 0x1F, records by LF). */
+  loadText(table: string, columns: readonly string[], body: Uint8Array): Promise<void>;
+  /** Drops the schema with all its tables and closes the connection. */
+  close(): Promise<void>;
+}
+
+/** An error of the engine together with the statement that caused it. */
+export class StoreError extends Error {
+  constructor(cause: unknown, sql: string) {
+    const reason = cause instanceof Error ? cause.message : String(cause);
+    super(`${reason}\nin: ${sql.length > 2000 ? `${sql.slice(0, 2000)}…` : sql}`);
+    this.name = 'StoreError';
+  }
+}
+
+/** Name of the schema that the n-th connection works in. */
+export function schemaName(n: number): string {
+  return `records_${n}`;
+}
+
+/** Settings of every engine: nothing may be fetched or changed later. */
+export const lockSql = `SET autoinstall_known_extensions = false; SET autoload_known_extensions = false; SET lock_configuration = true;`;
+
+/** Statement that reads a normalised body as text, one VARCHAR a column, with an explicit dialect. */
+export function readTextSql(table: string, columns: readonly string[], path: string): string {
+  const types = columns.map((column) => `'${column}': 'VARCHAR'`).join(', ');
+  return `CREATE TABLE ${table} AS SELECT * FROM read_csv('${path}', auto_detect = false, header = false,
+    delim = chr(31), quote = '', escape = '', new_line = '\\n', columns = {${types}}, max_line_size = 1048576)`;
+}

@@ -1,0 +1,114 @@
+import { AsyncDuckDB, type AsyncDuckDBConnection, ConsoleLogger, LogLevel } from '@duckdb/duckdb-wasm';
+import {
+  type Connector,
+  type Database,
+  lockSql,
+  type Row,
+  readTextSql,
+  StoreError,
+  schemaName,
+} from './Connector';
+
+/** Longest wait for the engine to start; a blocked worker never answers. */
+const startTimeout_ms = 60_000;
+
+/** Where the engine's files lie on the site. */
+export interface EngineFiles {
+  readonly worker: string;
+  /** gzip-compressed, decompressed here: some hosts refuse or do not compress the plain file. */
+  readonly wasmGzip: string;
+}
+
+async function decompressed(url: string): Promise<string> {
+  const response = await fetch(url);
+  if (!response.ok || response.body === null) {
+    throw new Error(
+      `the database engine could not be loaded (${response.status} for ${url}): reload the page, or check that the site is complete`,
+    );
+  }
+  const stream = response.body.pipeThrough(new DecompressionStream('gzip'));
+  const wasm = await new Response(stream, { headers: { 'content-type': 'application/wasm' } }).blob();
+  return URL.createObjectURL(wasm);
+}
+
+function inTime<T>(work: Promise<T>, worker: Worker): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(
+      () => reject(new Error('the database engine did not start within a minute: reload the page')),
+      startTimeout_ms,
+    );
+    worker.onerror = (event) =>
+      reject(new Error(`the database engine stopped: ${event.message || 'its worker could not be loaded'}`));
+    work.then(resolve, reject).finally(() => clearTimeout(timer));
+  });
+}
+
+function plainRow(names: readonly string[], row: Record<string, unknown>): Row {
+  return Object.fromEntries(
+    names.map((name) => {
+      const value = row[name];
+      if (value === null || typeof value === 'string' || typeof value === 'number') return [name, value];
+      throw new Error(
+        `a final SELECT must cast to DOUBLE, INTEGER or VARCHAR, got ${typeof value} in ${name}`,
+      );
+    }),
+  );
+}
+
+/** Starts the in-browser database engine from files of the site itself. */
+export async function openBrowserDatabase(files: EngineFiles): Promise<Database> {
+  const worker = new Worker(files.worker);
+  const database = new AsyncDuckDB(new ConsoleLogger(LogLevel.WARNING), worker);
+  const wasm = await decompressed(files.wasmGzip);
+  await inTime(database.instantiate(wasm), worker);
+  URL.revokeObjectURL(wasm);
+  const settings = await database.connect();
+  await settings.query(lockSql);
+  await settings.close();
+  let connections = 0;
+  return {
+    connect: async () => connector(database, await database.connect(), schemaName(connections++)),
+    close: () => database.terminate(),
+  };
+}
+
+async function connector(
+  database: AsyncDuckDB,
+  connection: AsyncDuckDBConnection,
+  schema: string,
+): Promise<Connector> {
+  let loads = 0;
+  const run = async (sql: string): Promise<void> => {
+    try {
+      await connection.query(sql);
+    } catch (error) {
+      throw new StoreError(error, sql);
+    }
+  };
+  await run(`CREATE SCHEMA ${schema}; USE ${schema}`);
+  return {
+    run,
+    async query(sql, parameters = []) {
+      try {
+        const statement = parameters.length === 0 ? null : await connection.prepare(sql);
+        const table = statement === null ? await connection.query(sql) : await statement.query(...parameters);
+        await statement?.close();
+        const names = table.schema.fields.map((field) => field.name);
+        return table.toArray().map((row) => plainRow(names, row));
+      } catch (error) {
+        throw new StoreError(error, sql);
+      }
+    },
+    async loadText(table, columns, body) {
+      const name = `${schema}-${loads++}.txt`;
+      // The engine takes the array over, so it gets a copy of just the bytes in use.
+      await database.registerFileBuffer(name, body.slice());
+      await run(readTextSql(table, columns, name));
+      await database.dropFile(name);
+    },
+    async close() {
+      await run(`USE main; DROP SCHEMA ${schema} CASCADE`);
+      await connection.close();
+    },
+  };
+}

@@ -1,0 +1,75 @@
+import type { ImportedFile, Problem } from '../records/importReport';
+import type { Connector } from './Connector';
+import type { ImportedData } from './importFiles';
+import type { LoadedFile } from './loadFile';
+
+const countsSql = `
+  SELECT file, 'readings_in' AS what, count(*)::INTEGER AS n FROM raw_readings GROUP BY file
+  UNION ALL SELECT file, 'readings_used', count(*)::INTEGER FROM readings GROUP BY file
+  UNION ALL SELECT file, 'overhauls_used', count(*)::INTEGER FROM overhauls GROUP BY file`;
+
+const problemsSql = `
+  SELECT file, line AS "row", column_name AS "column", raw, reason, action FROM problems ORDER BY file, line, action, column_name, reason`;
+
+/** Counts every file's rows and readings after all checks, and lists every problem, those of uncut lines included. */
+export async function importReport(
+  connector: Connector,
+  loaded: readonly LoadedFile[],
+): Promise<ImportedData> {
+  const counts = new Map(
+    (await connector.query(countsSql)).map((row) => [`${row.what} ${row.file}`, Number(row.n)]),
+  );
+  const files: ImportedFile[] = [];
+  for (const file of loaded) {
+    const count = (what: string) => counts.get(`${what} ${file.name}`) ?? 0;
+    const rowsUsed = await usedRows(connector, file, count);
+    const isReadings = file.recognised.kind === 'table' && file.recognised.table.name === 'readings';
+    const readingsIn = isReadings ? file.rowsIn : count('readings_in');
+    files.push({
+      file: file.name,
+      table:
+        file.recognised.kind === 'table'
+          ? file.recognised.table.name
+          : file.recognised.kind === 'wide'
+            ? 'one row an overhaul'
+            : null,
+      rowsIn: file.rowsIn,
+      rowsUsed,
+      rowsHeld: file.rowsIn - rowsUsed,
+      readingsIn,
+      readingsUsed: count('readings_used'),
+      readingsHeld: readingsIn - count('readings_used'),
+      message: file.message,
+    });
+  }
+  const uncut: Problem[] = loaded.flatMap((file) =>
+    file.held.map((line) => ({
+      file: file.name,
+      row: line.row,
+      column: '',
+      raw: line.raw,
+      reason: line.reason,
+      action: 'held' as const,
+    })),
+  );
+  const problems = (await connector.query(problemsSql)) as unknown as readonly Problem[];
+  return {
+    files,
+    problems: [...uncut, ...problems],
+    readingsUsed: files.reduce((sum, file) => sum + file.readingsUsed, 0),
+  };
+}
+
+async function usedRows(
+  connector: Connector,
+  file: LoadedFile,
+  count: (what: string) => number,
+): Promise<number> {
+  if (file.recognised.kind === 'none') return 0;
+  if (file.recognised.kind === 'wide') return count('overhauls_used');
+  const [row] = await connector.query(
+    `SELECT count(*)::INTEGER AS n FROM ${file.recognised.table.name} WHERE file = $1`,
+    [file.name],
+  );
+  return Number(row?.n ?? 0);
+}

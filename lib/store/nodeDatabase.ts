@@ -1,0 +1,71 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type DuckDBConnection, DuckDBInstance, type DuckDBValue } from '@duckdb/node-api';
+import {
+  type Connector,
+  type Database,
+  lockSql,
+  type Row,
+  readTextSql,
+  StoreError,
+  schemaName,
+} from './Connector';
+
+function plain(value: DuckDBValue): string | number | null {
+  if (value === null || typeof value === 'string' || typeof value === 'number') return value;
+  throw new Error(`a final SELECT must cast to DOUBLE, INTEGER or VARCHAR, got ${typeof value}`);
+}
+
+/** Opens native DuckDB in memory, for the batch command and the tests. */
+export async function openNodeDatabase(): Promise<Database> {
+  const instance = await DuckDBInstance.create(':memory:');
+  const folder = await mkdtemp(join(tmpdir(), 'endfloat-'));
+  const settings = await instance.connect();
+  await settings.run(lockSql);
+  settings.closeSync();
+  let connections = 0;
+  return {
+    connect: async () => connector(await instance.connect(), schemaName(connections++), folder),
+    async close() {
+      instance.closeSync();
+      await rm(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+async function connector(connection: DuckDBConnection, schema: string, folder: string): Promise<Connector> {
+  let loads = 0;
+  const run = async (sql: string): Promise<void> => {
+    try {
+      await connection.run(sql);
+    } catch (error) {
+      throw new StoreError(error, sql);
+    }
+  };
+  await run(`CREATE SCHEMA ${schema}; USE ${schema}`);
+  return {
+    run,
+    async query(sql, parameters = []) {
+      try {
+        const reader = await connection.runAndReadAll(sql, [...parameters]);
+        return reader.getRowObjects().map((row) => {
+          const entries = Object.entries(row).map(([name, value]) => [name, plain(value)]);
+          return Object.fromEntries(entries) as Row;
+        });
+      } catch (error) {
+        throw new StoreError(error, sql);
+      }
+    },
+    async loadText(table, columns, body) {
+      const path = join(folder, `${schema}-${loads++}.txt`);
+      await writeFile(path, body);
+      await run(readTextSql(table, columns, path.replaceAll("'", "''")));
+      await rm(path);
+    },
+    async close() {
+      await run(`USE main; DROP SCHEMA ${schema} CASCADE`);
+      connection.closeSync();
+    },
+  };
+}

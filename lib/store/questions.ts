@@ -1,0 +1,65 @@
+import { z } from 'zod';
+import type { Connector } from './Connector';
+import { queryRows } from './queryRows';
+import { latestDateSql, limitsInForceSql, runsNowSql, unitPositionsSql } from './sql/positions';
+
+const words = z.string().nullable();
+const amount = z.number().nullable();
+
+const unitPosition = z.object({
+  unit: z.string(),
+  frame: z.string(),
+  rated_life_h: amount,
+  installed: z.number(),
+  site: words,
+  engine: words,
+  bank: words,
+  overhauls: z.number(),
+  last_date: words,
+  last_hours: amount,
+  observed_hours_per_year: amount,
+  hours_per_year: amount,
+  plan_hours: amount,
+  plan_date: words,
+  next_overhaul_date: words,
+  interval_h: amount,
+});
+const limitInForce = z.object({
+  frame: z.string(),
+  series: z.string(),
+  limit_kind: z.enum(['upper', 'lower']),
+  limit_mm: z.number(),
+  source: words,
+});
+const runNow = z.object({
+  unit: z.string(),
+  series: z.string(),
+  run: z.number(),
+  start_hours: z.number(),
+  last_hours: amount,
+});
+
+export type UnitPosition = z.output<typeof unitPosition>;
+export type LimitInForce = z.output<typeof limitInForce>;
+export type RunNow = z.output<typeof runNow>;
+
+/** Where every unit sits on the day, with its plan and last overhaul, in order of unit. */
+export function unitPositions(connector: Connector, asOf: string): Promise<readonly UnitPosition[]> {
+  return queryRows(connector, unitPositionsSql, unitPosition, [asOf]);
+}
+
+/** Limits in force on the day. */
+export function limitsInForce(connector: Connector, asOf: string): Promise<readonly LimitInForce[]> {
+  return queryRows(connector, limitsInForceSql, limitInForce, [asOf]);
+}
+
+/** The run that every unit is in, by series; start_hours is -1 where it is not known. */
+export function runsNow(connector: Connector, asOf: string): Promise<readonly RunNow[]> {
+  return queryRows(connector, runsNowSql, runNow, [asOf]);
+}
+
+/** Latest date in the data, or null if it holds none. */
+export async function latestDate(connector: Connector): Promise<string | null> {
+  const [row] = await queryRows(connector, latestDateSql, z.object({ day: words }));
+  return row?.day ?? null;
+}

@@ -1,0 +1,46 @@
+/**
+ * Where every unit sits now, its plan there, and its last overhaul; $1 is the as-of date (YYYY-MM-DD).
+ *
+ * A unit with installation rows of which none covers the date is not installed; one without any is where its last
+ * overhaul says.
+ */
+export const unitPositionsSql = `
+  WITH place AS (
+    SELECT unit, site, engine, bank FROM installations WHERE from_date <= $1::DATE AND coalesce(to_date, $1::DATE) >= $1::DATE
+    QUALIFY row_number() OVER (PARTITION BY unit ORDER BY from_date DESC, id DESC) = 1),
+  last AS (
+    SELECT unit, count(*) AS overhauls, arg_max(site, (date, id)) AS site, arg_max(engine, (date, id)) AS engine, arg_max(bank, (date, id)) AS bank,
+      max(date) AS date, arg_max(unit_hours, (date, id)) AS hours,
+      (arg_max(unit_hours, (date, id)) - arg_min(unit_hours, (date, id))) AS hours_spanned, (max(date) - min(date)) AS days_spanned
+    FROM overhauls WHERE date <= $1::DATE GROUP BY unit)
+  SELECT u.unit, u.frame, CAST(u.rated_life_h AS DOUBLE) AS rated_life_h,
+    here.installed::INTEGER AS installed,
+    CASE WHEN here.installed THEN coalesce(p.site, l.site) END AS site, here.engine, here.bank,
+    CAST(coalesce(l.overhauls, 0) AS INTEGER) AS overhauls, CAST(l.date AS VARCHAR) AS last_date, CAST(l.hours AS DOUBLE) AS last_hours,
+    CAST(CASE WHEN l.days_spanned > 0 THEN l.hours_spanned * 365.25 / l.days_spanned END AS DOUBLE) AS observed_hours_per_year,
+    CAST(plan.hours_per_year AS DOUBLE) AS hours_per_year, CAST(plan.hours_now AS DOUBLE) AS plan_hours, CAST(plan.hours_now_date AS VARCHAR) AS plan_date,
+    CAST(plan.next_overhaul_date AS VARCHAR) AS next_overhaul_date, CAST(plan.interval_h AS DOUBLE) AS interval_h
+  FROM units u LEFT JOIN place p USING (unit) LEFT JOIN last l USING (unit)
+  LEFT JOIN LATERAL (SELECT p.unit IS NOT NULL OR u.unit NOT IN (SELECT unit FROM installations) AS installed,
+    CASE WHEN installed THEN coalesce(p.engine, l.engine) END AS engine, CASE WHEN installed THEN coalesce(p.bank, l.bank) END AS bank) here ON true
+  LEFT JOIN plan ON plan.engine = here.engine AND plan.bank IS NOT DISTINCT FROM here.bank
+  ORDER BY u.unit`;
+
+/** Latest date in the data: the default as-of date. */
+export const latestDateSql = `
+  SELECT CAST(max(day) AS VARCHAR) AS day FROM (
+    SELECT max(date) AS day FROM overhauls UNION ALL SELECT max(hours_now_date) FROM plan
+    UNION ALL SELECT max(date) FROM events UNION ALL SELECT max(from_date) FROM installations)`;
+
+/** Limits in force on $1 (YYYY-MM-DD), one row a frame, series and side. */
+export const limitsInForceSql = `
+  SELECT frame, series, limit_kind, CAST("limit" AS DOUBLE) AS limit_mm, source FROM limits
+  WHERE valid_from IS NULL OR valid_from <= $1::DATE
+  QUALIFY row_number() OVER (PARTITION BY frame, series, limit_kind ORDER BY valid_from DESC NULLS LAST, id DESC) = 1
+  ORDER BY frame, series, limit_kind`;
+
+/** The run that every unit is in now, by series: its number and the unit hours at its start. */
+export const runsNowSql = `
+  SELECT r.unit, s.series, arg_max(r.run_left, r.place)::INTEGER AS run, CAST(arg_max(r.start_left, r.place) AS DOUBLE) AS start_hours, CAST(max(r.unit_hours) AS DOUBLE) AS last_hours
+  FROM overhaul_resets r JOIN series_of s USING (characteristic)
+  WHERE r.date <= $1::DATE GROUP BY r.unit, s.series ORDER BY r.unit, s.series`;

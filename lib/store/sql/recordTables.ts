@@ -1,0 +1,12 @@
+import { canonicalTables } from '../../records/canonicalTables';
+
+/** Tables that hold every imported row as text, with its file and line, and the list of problems. */
+export function createRecordTablesSql(): string {
+  const raw = canonicalTables.map((table) => {
+    const columns = table.columns.map((column) => `"${column.name}" VARCHAR`).join(', ');
+    return `CREATE TABLE raw_${table.name} (file VARCHAR, line INTEGER, value_column VARCHAR, ${columns});`;
+  });
+  return `${raw.join('\n')}
+    CREATE TABLE sheet_frames (unit VARCHAR, frame VARCHAR, file VARCHAR, line INTEGER);
+    CREATE TABLE problems (table_name VARCHAR, file VARCHAR, line INTEGER, column_name VARCHAR, raw VARCHAR, reason VARCHAR, action VARCHAR);`;
+}
