@@ -58,12 +58,18 @@ function combined(
 }
 
 function hasForecast(margin: MarginRow): boolean {
-  return margin.chanceByDate.length > 0 || margin.chanceAtNextOverhaul !== null;
+  return margin.chanceNow !== null || margin.chanceByDate.length > 0;
+}
+
+/** A chance as it is compared and read, in whole percents: under 1 % all are alike; -1 if there is none. */
+export function wholePercents(chance: number | null): number {
+  if (chance === null) return -1;
+  return chance < 0.01 ? 0 : Math.round(100 * chance);
 }
 
 /** Order of margins: the larger chance at the next overhaul, then the sooner early date, then the larger chance now. */
 function bySoonest(a: MarginRow, b: MarginRow): number {
-  const atNext = (b.chanceAtNextOverhaul ?? -1) - (a.chanceAtNextOverhaul ?? -1);
+  const atNext = wholePercents(b.chanceAtNextOverhaul) - wholePercents(a.chanceAtNextOverhaul);
   if (atNext !== 0) return atNext;
   const early = (a.hoursEarly ?? Number.MAX_VALUE) - (b.hoursEarly ?? Number.MAX_VALUE);
   if (early !== 0) return early;

@@ -7,6 +7,7 @@ import type { WearFit, WearPosterior, WearReading, WearStatistics } from '../sta
 import { wearStatisticsFromRows } from '../stats/wear/wearStatisticsFromRows';
 import type { Connector } from '../store/Connector';
 import { queryRows } from '../store/queryRows';
+import { addNoiseVarianceSql, createNoiseVariancesSql } from '../store/sql/noiseVariances';
 import { groupReadingsSql, runStatisticsSql } from '../store/sql/runStatistics';
 import type { FitRow } from './types';
 
@@ -71,9 +72,7 @@ export async function groupFits(
   groupExpression: string,
   onGroup: (name: string, share: number) => Promise<void>,
 ): Promise<ReadonlyMap<string, GroupFit>> {
-  await connector.run(
-    'CREATE OR REPLACE TABLE noise_variances (group_name VARCHAR, series VARCHAR, variance DOUBLE)',
-  );
+  await connector.run(createNoiseVariancesSql);
   const sql = runStatisticsSql(groupExpression);
   const first = byGroup(await queryRows(connector, sql, runRow, [asOf]));
   const weighted = await noiseOfWeightedGroups(connector, first);
@@ -123,7 +122,7 @@ async function noiseOfWeightedGroups(
     const { group, series } = rows[0] as RunRow;
     const variance = fitWear(statistics).sdNoise_mm ** 2;
     if (variance <= 0) continue;
-    await connector.query('INSERT INTO noise_variances VALUES ($1, $2, $3)', [group, series, variance]);
+    await connector.run(addNoiseVarianceSql(group, series, variance));
     any = true;
   }
   return any;

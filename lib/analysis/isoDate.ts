@@ -13,10 +13,18 @@ export function daysBetween(from: string, to: string): number {
   return differenceInCalendarDays(parseISO(to), parseISO(from));
 }
 
+/** First day of a quarter, and how far ahead it lies. */
+export interface QuarterAhead {
+  readonly date: string;
+  /** Years of 365.25 days from the day asked from. */
+  readonly years: number;
+}
+
 /** First days of the quarters after an ISO date, `count` of them. */
-export function quartersAfter(date: string, count: number): readonly string[] {
+export function quartersAfter(date: string, count: number): readonly QuarterAhead[] {
   const first = startOfQuarter(parseISO(date));
-  return Array.from({ length: count }, (_, index) =>
-    formatISO(addMonths(first, 3 * (index + 1)), { representation: 'date' }),
-  );
+  return Array.from({ length: count }, (_, index) => {
+    const quarter = formatISO(addMonths(first, 3 * (index + 1)), { representation: 'date' });
+    return { date: quarter, years: daysBetween(date, quarter) / daysPerYear };
+  });
 }

@@ -1,12 +1,13 @@
+import { compressMixture } from '../stats/wear/compressMixture';
 import { crossings } from '../stats/wear/crossing';
 import { chancePast, levelAt, readingQuantile, slopeOf } from '../stats/wear/forecast';
 import { runLevel } from '../stats/wear/runLevel';
 import type { LineMixture } from '../stats/wear/types';
 import type { LimitInForce, RunNow } from '../store/questions';
 import { type GroupFit, runName } from './groupFits';
-import { quartersAfter } from './isoDate';
+import type { QuarterAhead } from './isoDate';
 import type { MarginRow } from './types';
-import { dateAtHours, hoursAtDate, type UnitNow, yearsAhead } from './unitNow';
+import { dateAtHours, type UnitNow } from './unitNow';
 
 /** Forecasts further ahead than this are 'beyond'. */
 export const furthestForecast_h = 100_000;
@@ -21,6 +22,8 @@ export interface MarginQuestion {
   readonly run: RunNow | null;
   readonly limit: LimitInForce | null;
   readonly asOf: string;
+  /** Days at which the chance is wanted for the strips; the same for every unit. */
+  readonly quarters: readonly QuarterAhead[];
 }
 
 /** Start and slope of the run that the unit is in now, or the reason why they cannot be told. */
@@ -38,18 +41,21 @@ export function currentLine(
   if (unit.hoursNow === null) return { reason: 'the hours of the unit are not known' };
   const unitIndex = fit.unitIndex.get(unit.row.unit) ?? null;
   const runIndex = fit.runIndex.get(runName(unit.row.unit, run.run)) ?? null;
-  return {
-    line: runLevel(fit.posterior, fit.statistics, unitIndex, runIndex),
-    runHours: Math.max(0, unit.hoursNow - run.start_hours),
-  };
+  const runHours = Math.max(0, unit.hoursNow - run.start_hours);
+  const line = runLevel(fit.posterior, fit.statistics, unitIndex, runIndex);
+  const x = runHours / 10_000;
+  return { line: compressMixture(line, x, x + furtherAhead), runHours };
 }
+
+/** How far ahead of now, in 10,000 h, a mixture is kept exact when it is compressed: about two overhauls. */
+const furtherAhead = 2;
 
 /**
  * Margin of one unit, series and limit on the day: level, early / median / late, chance at the next overhaul and the
  * reading expected then; capped by the rated life. Without a limit there is a level and no verdict.
  */
 export function marginRow(question: MarginQuestion): MarginRow {
-  const { unit, limit, asOf } = question;
+  const { unit, limit } = question;
   const current = currentLine(question);
   if ('reason' in current) return { ...emptyMargin(question), reason: current.reason };
   const { line, runHours } = current;
@@ -67,22 +73,20 @@ export function marginRow(question: MarginQuestion): MarginRow {
   };
   if (limit === null)
     return { ...base, reason: 'no limit in limits.csv for this frame and series: no verdict' };
-  const chanceNow = chancePast(line, limit.limit_mm, limit.limit_kind, xNow);
-  const xAt = (date: string) =>
-    xNow + ((hoursAtDate(date, unit.hoursNow, unit.hoursPerYear, asOf) ?? 0) - (unit.hoursNow ?? 0)) / 10_000;
+  const chance = (x: number) => chancePast(line, limit.limit_mm, limit.limit_kind, x);
+  const chanceNow = chance(xNow);
+  const ahead = (unit.hoursAtNextOverhaul ?? 0) - (unit.hoursNow ?? 0);
   const canDate = unit.hoursPerYear !== null;
-  const next = unit.row.nextOverhaulDate;
   return {
     ...base,
     margin_mm: limit.limit_kind === 'upper' ? limit.limit_mm - level.mean : level.mean - limit.limit_mm,
     chanceNow,
-    chanceAtNextOverhaul:
-      canDate && next !== null ? chancePast(line, limit.limit_mm, limit.limit_kind, xAt(next)) : null,
+    chanceAtNextOverhaul: unit.hoursAtNextOverhaul === null ? null : chance(xNow + ahead / 10_000),
     ...timeToLimit(question, line, runHours, chanceNow),
     chanceByDate: canDate
-      ? quartersAfter(asOf, yearsAhead * 4).map((date) => ({
+      ? question.quarters.map(({ date, years }) => ({
           date,
-          chance: chancePast(line, limit.limit_mm, limit.limit_kind, xAt(date)),
+          chance: chance(xNow + (years * (unit.hoursPerYear ?? 0)) / 10_000),
         }))
       : [],
   };

@@ -16,6 +16,8 @@ export interface AnalysisSettings {
   /** YYYY-MM-DD; the latest date in the data if null. */
   readonly asOf: string | null;
   readonly groupBy: GroupBy;
+  /** How many problems the result lists at the most; all if not given. */
+  readonly problemsListed?: number;
 }
 
 export type GroupBy = 'frame' | 'frame+site';
@@ -61,8 +63,11 @@ export async function openAnalysis(
   settings: AnalysisSettings,
   onProgress: OnProgress,
 ): Promise<Analysis> {
-  const imported = await importFiles(connector, files, (step, share) =>
-    onProgress({ step, share: 0.4 * share }),
+  const imported = await importFiles(
+    connector,
+    files,
+    (step, share) => onProgress({ step, share: 0.4 * share }),
+    settings.problemsListed,
   );
   if (imported.readingsUsed === 0)
     throw new NoUsableReadings('No reading in these files can be used.', imported);
@@ -109,6 +114,7 @@ export async function openAnalysis(
     margins,
     files: imported.files,
     problems: imported.problems,
+    problemsFound: imported.problemsFound,
     characteristics,
   };
   return { connector, fleet, units, fits, index };

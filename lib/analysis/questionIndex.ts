@@ -1,8 +1,9 @@
 import { group } from 'd3-array';
 import type { LimitInForce, RunNow } from '../store/questions';
 import { type GroupFit, groupKey } from './groupFits';
+import { quartersAfter } from './isoDate';
 import type { MarginQuestion } from './marginRow';
-import type { UnitNow } from './unitNow';
+import { type UnitNow, yearsAhead } from './unitNow';
 
 /** Looks up, for any unit, every series and limit that its margins are asked for. */
 export interface QuestionIndex {
@@ -16,6 +17,7 @@ export function questionIndex(
   limits: readonly LimitInForce[],
   asOf: string,
 ): QuestionIndex {
+  const quarters = quartersAfter(asOf, yearsAhead * 4);
   const limitsOfFrame = group(limits, (limit) => limit.frame);
   const fitsOfGroup = group(fits.values(), (fit) => fit.row.group);
   const runOf = new Map(runs.map((run) => [groupKey(run.unit, run.series), run]));
@@ -32,6 +34,7 @@ export function questionIndex(
           fit: fits.get(groupKey(unit.row.group, name)) ?? null,
           run: runOf.get(groupKey(unit.row.unit, name)) ?? null,
           asOf,
+          quarters,
         };
         return (found.length === 0 ? [null] : found).map((limit) => ({ ...common, limit }));
       });

@@ -102,6 +102,8 @@ export interface FleetResult {
   readonly margins: readonly MarginRow[];
   readonly files: readonly ImportedFile[];
   readonly problems: readonly Problem[];
+  /** All problems: a page lists the first thousands of them only. */
+  readonly problemsFound: number;
   readonly characteristics: readonly { readonly code: string; readonly name: string }[];
 }
 

@@ -25,8 +25,13 @@ import { addUnitsFromOverhaulsSql, overhaulsOfUnknownUnitSql } from './sql/units
 export interface ImportedData {
   readonly files: readonly ImportedFile[];
   readonly problems: readonly Problem[];
+  /** All problems, those beyond the listed ones included. */
+  readonly problemsFound: number;
   readonly readingsUsed: number;
 }
+
+/** More problems than any set of files can have. */
+const everyProblem = 1e12;
 
 /** Called between the steps of an import; throws to stop it. */
 export type OnStep = (step: string, share: number) => Promise<void>;
@@ -39,6 +44,7 @@ export async function importFiles(
   connector: Connector,
   files: readonly InputFile[],
   onStep: OnStep,
+  problemsListed: number = everyProblem,
 ): Promise<ImportedData> {
   await connector.run(createRecordTablesSql());
   const characteristics = [...builtInCharacteristics];
@@ -73,7 +79,7 @@ export async function importFiles(
   await connector.run(runsSql);
   await holdRows(connector, 'readings', readingsOfUnknownRunSql);
   await connector.run(settleRunsSql);
-  return importReport(connector, loaded);
+  return importReport(connector, loaded, problemsListed);
 }
 
 function tablesFirst(files: readonly InputFile[]): readonly InputFile[] {

@@ -9,12 +9,17 @@ const countsSql = `
   UNION ALL SELECT file, 'overhauls_used', count(*)::INTEGER FROM overhauls GROUP BY file`;
 
 const problemsSql = `
-  SELECT file, line AS "row", column_name AS "column", raw, reason, action FROM problems ORDER BY file, line, action, column_name, reason`;
+  SELECT file, line AS "row", column_name AS "column", raw, reason, action FROM problems ORDER BY file, line, action, column_name, reason LIMIT $1::BIGINT`;
 
-/** Counts every file's rows and readings after all checks, and lists every problem, those of uncut lines included. */
+/**
+ * Counts every file's rows and readings after all checks, and lists the problems, those of uncut lines included.
+ *
+ * @param problemsListed how many problems are listed at the most; all are counted
+ */
 export async function importReport(
   connector: Connector,
   loaded: readonly LoadedFile[],
+  problemsListed: number,
 ): Promise<ImportedData> {
   const counts = new Map(
     (await connector.query(countsSql)).map((row) => [`${row.what} ${row.file}`, Number(row.n)]),
@@ -52,10 +57,12 @@ export async function importReport(
       action: 'held' as const,
     })),
   );
-  const problems = (await connector.query(problemsSql)) as unknown as readonly Problem[];
+  const problems = (await connector.query(problemsSql, [problemsListed])) as unknown as readonly Problem[];
+  const [total] = await connector.query('SELECT count(*)::INTEGER AS n FROM problems');
   return {
     files,
-    problems: [...uncut, ...problems],
+    problems: [...uncut, ...problems].slice(0, problemsListed),
+    problemsFound: uncut.length + Number(total?.n ?? 0),
     readingsUsed: files.reduce((sum, file) => sum + file.readingsUsed, 0),
   };
 }

@@ -1,7 +1,7 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type DuckDBConnection, DuckDBInstance, type DuckDBValue } from '@duckdb/node-api';
+import { DOUBLE, type DuckDBConnection, DuckDBInstance, type DuckDBValue, VARCHAR } from '@duckdb/node-api';
 import {
   type Connector,
   type Database,
@@ -48,7 +48,9 @@ async function connector(connection: DuckDBConnection, schema: string, folder: s
     run,
     async query(sql, parameters = []) {
       try {
-        const reader = await connection.runAndReadAll(sql, [...parameters]);
+        // Left to itself the binding takes whole numbers for 32-bit ones.
+        const types = parameters.map((value) => (typeof value === 'number' ? DOUBLE : VARCHAR));
+        const reader = await connection.runAndReadAll(sql, [...parameters], types);
         return reader.getRowObjects().map((row) => {
           const entries = Object.entries(row).map(([name, value]) => [name, plain(value)]);
           return Object.fromEntries(entries) as Row;

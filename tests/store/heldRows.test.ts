@@ -73,9 +73,9 @@ B,thrust_play,left,,21,0.01mm,,`,
     );
     await withRecords([...base, file], async (connector) => {
       const rows = await connector.query('SELECT value_mm::DOUBLE AS value FROM readings_mm ORDER BY line');
-      [-0.25, 0.012, 0.0254, 0.0508, 0.21].forEach((expected, index) =>
-        expect(rows[index]?.value).toBeCloseTo(expected, 12),
-      );
+      for (const [index, expected] of [-0.25, 0.012, 0.0254, 0.0508, 0.21].entries()) {
+        expect(rows[index]?.value).toBeCloseTo(expected, 12);
+      }
     });
   });
 

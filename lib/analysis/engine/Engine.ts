@@ -12,6 +12,9 @@ export interface EngineSources {
   demoFiles(): Promise<readonly InputFile[]>;
 }
 
+/** Problems that a page lists; the others are counted, and all are in the batch command's problems.csv. */
+const problemsListed = 5_000;
+
 class Cancelled extends Error {}
 
 /** Gives messages that wait for the worker, a cancel among them, their turn. */
@@ -102,7 +105,7 @@ export class Engine implements EngineApi {
           connector,
           await files(),
           source,
-          { asOf: null, groupBy: 'frame' },
+          { asOf: null, groupBy: 'frame', problemsListed },
           report,
         );
         const previous = this.opened;
@@ -122,18 +125,31 @@ export class Engine implements EngineApi {
 
 function failure(error: unknown): OpenOutcome {
   if (error instanceof Cancelled)
-    return { ok: false, message: 'Stopped. What was open before is still open.', files: [], problems: [] };
+    return {
+      ok: false,
+      message: 'Stopped. What was open before is still open.',
+      files: [],
+      problems: [],
+      problemsFound: 0,
+    };
   if (error instanceof NoUsableReadings) {
-    const { files, problems } = error.imported;
+    const { files, problems, problemsFound } = error.imported;
     return {
       ok: false,
       message: `${error.message} ${whyNone(error)} What was open before is still open.`,
       files,
       problems,
+      problemsFound,
     };
   }
   const reason = error instanceof Error ? error.message : String(error);
-  return { ok: false, message: `This could not be opened: ${reason}`, files: [], problems: [] };
+  return {
+    ok: false,
+    message: `This could not be opened: ${reason}`,
+    files: [],
+    problems: [],
+    problemsFound: 0,
+  };
 }
 
 /** What to do about files without a usable reading, from what they held. */

@@ -15,6 +15,7 @@ export type OpenOutcome =
       readonly message: string;
       readonly files: readonly ImportedFile[];
       readonly problems: readonly Problem[];
+      readonly problemsFound: number;
     };
 
 export type ReportProgress = (progress: Progress) => void;

@@ -12,18 +12,20 @@ export const unitPositionsSql = `
     SELECT unit, count(*) AS overhauls, arg_max(site, (date, id)) AS site, arg_max(engine, (date, id)) AS engine, arg_max(bank, (date, id)) AS bank,
       max(date) AS date, arg_max(unit_hours, (date, id)) AS hours,
       (arg_max(unit_hours, (date, id)) - arg_min(unit_hours, (date, id))) AS hours_spanned, (max(date) - min(date)) AS days_spanned
-    FROM overhauls WHERE date <= $1::DATE GROUP BY unit)
-  SELECT u.unit, u.frame, CAST(u.rated_life_h AS DOUBLE) AS rated_life_h,
-    here.installed::INTEGER AS installed,
-    CASE WHEN here.installed THEN coalesce(p.site, l.site) END AS site, here.engine, here.bank,
+    FROM overhauls WHERE date <= $1::DATE GROUP BY unit),
+  ever AS (SELECT DISTINCT unit FROM installations),
+  here AS (
+    SELECT u.unit, p.unit IS NOT NULL OR e.unit IS NULL AS installed, coalesce(p.site, l.site) AS site,
+      coalesce(p.engine, l.engine) AS engine, coalesce(p.bank, l.bank) AS bank
+    FROM units u LEFT JOIN place p USING (unit) LEFT JOIN last l USING (unit) LEFT JOIN ever e ON e.unit = u.unit)
+  SELECT u.unit, u.frame, CAST(u.rated_life_h AS DOUBLE) AS rated_life_h, h.installed::INTEGER AS installed,
+    CASE WHEN h.installed THEN h.site END AS site, CASE WHEN h.installed THEN h.engine END AS engine, CASE WHEN h.installed THEN h.bank END AS bank,
     CAST(coalesce(l.overhauls, 0) AS INTEGER) AS overhauls, CAST(l.date AS VARCHAR) AS last_date, CAST(l.hours AS DOUBLE) AS last_hours,
     CAST(CASE WHEN l.days_spanned > 0 THEN l.hours_spanned * 365.25 / l.days_spanned END AS DOUBLE) AS observed_hours_per_year,
     CAST(plan.hours_per_year AS DOUBLE) AS hours_per_year, CAST(plan.hours_now AS DOUBLE) AS plan_hours, CAST(plan.hours_now_date AS VARCHAR) AS plan_date,
     CAST(plan.next_overhaul_date AS VARCHAR) AS next_overhaul_date, CAST(plan.interval_h AS DOUBLE) AS interval_h
-  FROM units u LEFT JOIN place p USING (unit) LEFT JOIN last l USING (unit)
-  LEFT JOIN LATERAL (SELECT p.unit IS NOT NULL OR u.unit NOT IN (SELECT unit FROM installations) AS installed,
-    CASE WHEN installed THEN coalesce(p.engine, l.engine) END AS engine, CASE WHEN installed THEN coalesce(p.bank, l.bank) END AS bank) here ON true
-  LEFT JOIN plan ON plan.engine = here.engine AND plan.bank IS NOT DISTINCT FROM here.bank
+  FROM units u JOIN here h USING (unit) LEFT JOIN last l USING (unit)
+  LEFT JOIN plan ON h.installed AND plan.engine = h.engine AND plan.bank IS NOT DISTINCT FROM h.bank
   ORDER BY u.unit`;
 
 /** Latest date in the data: the default as-of date. */

@@ -29,7 +29,7 @@ export function runStatisticsSql(groupExpression: string): string {
     sum(w.w * pow(w.x - m.mean_x, 2))::DOUBLE AS sxx_c, sum(w.w * (w.x - m.mean_x) * (w.y - m.mean_y))::DOUBLE AS sxy_c,
     sum(w.w * pow(w.y - m.mean_y, 2))::DOUBLE AS syy_c
   FROM means m JOIN weighted w ON w."group" = m."group" AND w.series = m.series AND w.unit = m.unit AND w.run = m.run
-  GROUP BY ALL ORDER BY m."group", m.series, m.unit, m.run`;
+  GROUP BY ALL ORDER BY 1, 2, 3, 4`;
 }
 
 /** Readings of one group ($2) and series ($3) up to $1, for the checks of its fit. */

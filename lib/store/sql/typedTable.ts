@@ -3,63 +3,44 @@ import type { Column } from '../../records/columns';
 import { quoted } from './quoted';
 
 const numberPattern = '[+-]?([0-9]+[.]?[0-9]*|[.][0-9]+)([eE][+-]?[0-9]{1,3})?';
+const datePattern = '[0-9]{4}-[0-9]{2}-[0-9]{2}';
 
-function trimmed(column: Column): string {
-  return `nullif(trim(r."${column.name}"), '')`;
+/** The cell as its kind reads it, from the trimmed text; NULL where that is not possible. */
+function convertedSql(column: Column): string {
+  const cell = `"${column.name}"`;
+  if (column.kind === 'number')
+    return `CASE WHEN regexp_full_match(${cell}, '${numberPattern}') THEN try_cast(${cell} AS DOUBLE) END`;
+  if (column.kind === 'date')
+    return `CASE WHEN regexp_full_match(${cell}, '${datePattern}') THEN try_cast(${cell} AS DATE) END`;
+  return column.kind === 'choice' ? `lower(${cell})` : cell;
 }
 
-function asNumber(cell: string): string {
-  return `CASE WHEN regexp_full_match(${cell}, '${numberPattern}') THEN try_cast(${cell} AS DOUBLE) END`;
-}
-
-function asDate(cell: string): string {
-  return `CASE WHEN regexp_full_match(${cell}, '[0-9]{4}-[0-9]{2}-[0-9]{2}') THEN try_cast(${cell} AS DATE) END`;
-}
-
-/** The typed value of a cell; NULL where the cell is empty or cannot be read. */
-function typedSql(column: Column): string {
-  const cell = trimmed(column);
-  if (column.kind === 'number') return `CASE WHEN ${reasonSql(column)} IS NULL THEN ${asNumber(cell)} END`;
-  if (column.kind === 'date') return asDate(cell);
-  if (column.kind === 'choice') return `CASE WHEN ${reasonSql(column)} IS NULL THEN lower(${cell}) END`;
-  return cell;
-}
-
-function bounds(column: Column): string {
-  const unit = column.unit === undefined ? '' : ` ${column.unit}`;
-  return `outside ${column.min ?? 'any'} to ${column.max ?? 'any'}${unit}`;
-}
-
-/** Why a cell cannot be used, or NULL. */
+/** Why a cell cannot be used, or NULL; from its trimmed text and its converted value. */
 function reasonSql(column: Column): string {
-  const cell = trimmed(column);
+  const cell = `"${column.name}"`;
+  const value = `"${column.name} value"`;
   const cases: string[] = [];
-  if (column.required)
-    cases.push(`WHEN ${cell} IS NULL THEN ${quoted(`the cell is empty; expected: ${column.description}`)}`);
+  const when = (condition: string, reason: string) => cases.push(`WHEN ${condition} THEN ${quoted(reason)}`);
+  if (column.required) when(`${cell} IS NULL`, `the cell is empty; expected: ${column.description}`);
   if (column.kind === 'number') {
-    cases.push(
-      `WHEN ${cell} IS NOT NULL AND (${asNumber(cell)}) IS NULL THEN 'not a number (digits with a decimal point are expected)'`,
+    when(
+      `${cell} IS NOT NULL AND ${value} IS NULL`,
+      'not a number (digits with a decimal point are expected)',
     );
-    const outside = [
-      column.min === undefined ? null : `(${asNumber(cell)}) < ${column.min}`,
-      column.max === undefined ? null : `(${asNumber(cell)}) > ${column.max}`,
-    ].filter((condition) => condition !== null);
-    if (outside.length > 0) cases.push(`WHEN ${outside.join(' OR ')} THEN ${quoted(bounds(column))}`);
+    const unit = column.unit === undefined ? '' : ` ${column.unit}`;
+    const outside = `outside ${column.min ?? 'any'} to ${column.max ?? 'any'}${unit}`;
+    if (column.min !== undefined) when(`${value} < ${column.min}`, outside);
+    if (column.max !== undefined) when(`${value} > ${column.max}`, outside);
   }
   if (column.kind === 'date') {
-    cases.push(
-      `WHEN ${cell} IS NOT NULL AND (${asDate(cell)}) IS NULL THEN 'not a day of the calendar (YYYY-MM-DD is expected)'`,
-    );
-    cases.push(
-      `WHEN year(${asDate(cell)}) NOT BETWEEN 1950 AND 2100 THEN 'the year is outside 1950 to 2100'`,
-    );
+    when(`${cell} IS NOT NULL AND ${value} IS NULL`, 'not a day of the calendar (YYYY-MM-DD is expected)');
+    when(`year(${value}) NOT BETWEEN 1950 AND 2100`, 'the year is outside 1950 to 2100');
   }
   if (column.kind === 'choice') {
-    const choices = (column.choices ?? []).map(quoted).join(', ');
-    const words = (column.choices ?? []).join(', ');
-    cases.push(`WHEN lower(${cell}) NOT IN (${choices}) THEN ${quoted(`not one of: ${words}`)}`);
+    const choices = column.choices ?? [];
+    when(`${value} NOT IN (${choices.map(quoted).join(', ')})`, `not one of: ${choices.join(', ')}`);
   }
-  return cases.length === 0 ? 'CAST(NULL AS VARCHAR)' : `(CASE ${cases.join(' ')} END)`;
+  return cases.length === 0 ? 'CAST(NULL AS VARCHAR)' : `CASE ${cases.join(' ')} END`;
 }
 
 /**
@@ -67,25 +48,33 @@ function reasonSql(column: Column): string {
  * Cells that cannot be read go to `problems` with their reason; rows whose needed cells are among them are left out.
  */
 export function typedTableSql(table: CanonicalTable): string {
-  const typed = table.columns.map((column) => `${typedSql(column)} AS "${column.name}"`).join(',\n      ');
+  const each = (of: (column: Column) => string) => table.columns.map(of).join(',\n      ');
   const faults = table.columns.map(
-    (
-      column,
-    ) => `SELECT ${quoted(table.name)}, r.file, r.line, ${columnNameSql(column)}, coalesce(r."${column.name}", ''), ${reasonSql(column)}, 'held'
-      FROM raw_${table.name} r WHERE ${reasonSql(column)} IS NOT NULL`,
+    (column) =>
+      `{'column_name': ${columnNameSql(column)}, 'raw': coalesce("${column.name} raw", ''), 'reason': "${column.name} reason"}`,
   );
   const usable = table.columns
     .filter((column) => column.holdsRow)
-    .map((column) => `${reasonSql(column)} IS NULL`);
-  return `INSERT INTO problems ${faults.join('\n    UNION ALL ')};
-    CREATE TABLE ${table.name} AS SELECT row_number() OVER (ORDER BY r.rowid)::INTEGER AS id, r.file, r.line, r.value_column,
-      ${typed}
-    FROM raw_${table.name} r WHERE ${usable.length === 0 ? 'true' : usable.join(' AND ')};`;
+    .map((column) => `"${column.name} reason" IS NULL`);
+  return `CREATE TABLE checked AS
+    WITH cells AS (SELECT row_number() OVER (ORDER BY r.rowid)::INTEGER AS id, r.file, r.line, r.value_column,
+      ${each((column) => `r."${column.name}" AS "${column.name} raw", nullif(trim(r."${column.name}"), '') AS "${column.name}"`)}
+      FROM raw_${table.name} r),
+    converted AS (SELECT *, ${each((column) => `${convertedSql(column)} AS "${column.name} value"`)} FROM cells)
+    SELECT *, ${each((column) => `${reasonSql(column)} AS "${column.name} reason"`)} FROM converted;
+    INSERT INTO problems SELECT ${quoted(table.name)}, file, line, fault.column_name, fault.raw, fault.reason, 'held' FROM (
+      SELECT file, line, unnest([${faults.join(', ')}]) AS fault FROM checked
+      WHERE ${table.columns.map((column) => `"${column.name} reason" IS NOT NULL`).join(' OR ')})
+    WHERE fault.reason IS NOT NULL;
+    CREATE TABLE ${table.name} AS SELECT id, file, line, value_column,
+      ${each((column) => `CASE WHEN "${column.name} reason" IS NULL THEN "${column.name} value" END AS "${column.name}"`)}
+    FROM checked WHERE ${usable.length === 0 ? 'true' : usable.join(' AND ')};
+    DROP TABLE checked;`;
 }
 
 /** In a wide sheet the value stands under a column of its own name. */
 function columnNameSql(column: Column): string {
-  return column.name === 'value' ? `coalesce(r.value_column, 'value')` : quoted(column.name);
+  return column.name === 'value' ? `coalesce(value_column, 'value')` : quoted(column.name);
 }
 
 /** Rows whose key stands already in an earlier row: exact repetitions, and contradictions. */

@@ -1,0 +1,4 @@
+import { checkNode } from '../lib/batch/checkNode.mjs';
+
+checkNode();
+import('./stages.mjs').then(({ runStages }) => runStages());

@@ -1,0 +1,76 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { serveSite } from '../../lib/batch/serveSite.mjs';
+import { findChromium } from '../chromium.mjs';
+
+const flags = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** The built site, served, and a browser to use it with. */
+export interface OpenSite {
+  readonly url: string;
+  /** A new visitor: empty storage, time zone and locale pinned. */
+  visit(size?: { width: number; height: number }): Promise<Visit>;
+  close(): Promise<void>;
+}
+
+export interface Visit {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** Addresses asked for outside the site's own origin; data and blob addresses never leave the page. */
+  readonly outside: string[];
+  /** Errors of the page's scripts. */
+  readonly errors: string[];
+}
+
+/** Serves out/ on a free port and starts Chromium. */
+export async function openSite(): Promise<OpenSite> {
+  const root = join(process.cwd(), 'out');
+  if (!existsSync(join(root, 'index.html')))
+    throw new Error('out/ holds no built site: run npm run build first');
+  const executablePath = findChromium();
+  if (executablePath === null) throw new Error('no Chromium found: install it or set CHROMIUM_PATH');
+  const site = await serveSite({ root, port: 0 });
+  const browser: Browser = await chromium.launch({ executablePath, args: flags });
+  return {
+    url: site.url.replace(/\/$/, ''),
+    async visit(size = { width: 1366, height: 768 }) {
+      const context = await browser.newContext({ viewport: size, timezoneId: 'UTC', locale: 'en-GB' });
+      const page = await context.newPage();
+      const outside: string[] = [];
+      const errors: string[] = [];
+      context.on('request', (request) => {
+        const address = request.url();
+        if (!address.startsWith(site.url) && !/^(data|blob):/.test(address)) outside.push(address);
+      });
+      page.on('pageerror', (error) => errors.push(error.message));
+      return { page, context, outside, errors };
+    },
+    async close() {
+      await browser.close();
+      await site.close();
+    },
+  };
+}
+
+/** Drops files on the page as a hand does: a real drop event with a DataTransfer. */
+export async function dropFiles(
+  page: Page,
+  files: readonly { readonly name: string; readonly text: string }[],
+): Promise<void> {
+  const transfer = await page.evaluateHandle((given) => {
+    const data = new DataTransfer();
+    for (const file of given) data.items.add(new File([file.text], file.name, { type: 'text/csv' }));
+    return data;
+  }, files);
+  await page.dispatchEvent('main', 'dragover', { dataTransfer: transfer });
+  await page.dispatchEvent('main', 'drop', { dataTransfer: transfer });
+}

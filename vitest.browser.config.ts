@@ -1,0 +1,14 @@
+import { defineConfig } from 'vitest/config';
+
+process.env.TZ = 'UTC';
+process.env.LC_ALL = 'en_GB.UTF-8';
+
+/** Browser tests drive the built site in Chromium; they run one file after another, since they share two cores. */
+export default defineConfig({
+  test: {
+    include: ['tests/browser/**/*.browser.test.ts'],
+    testTimeout: 120_000,
+    hookTimeout: 60_000,
+    fileParallelism: false,
+  },
+});
