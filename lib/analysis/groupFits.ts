@@ -80,7 +80,7 @@ export async function groupFits(
   const fits = new Map<string, GroupFit>();
   for (const [key, rows] of groups) {
     const { group, series } = rows[0] as RunRow;
-    await onGroup(`${group}, ${series}`, fits.size / groups.size);
+    await onGroup(`${group}, ${series.replaceAll('_', ' ')}`, fits.size / groups.size);
     const readings = await queryRows(connector, groupReadingsSql(groupExpression), readingRow, [
       asOf,
       group,

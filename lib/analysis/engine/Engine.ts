@@ -118,16 +118,17 @@ export class Engine implements EngineApi {
         throw error;
       }
     } catch (error) {
-      return failure(error);
+      return failure(error, this.opened !== null);
     }
   }
 }
 
-function failure(error: unknown): OpenOutcome {
+function failure(error: unknown, hasOpen: boolean): OpenOutcome {
+  const stands = hasOpen ? 'What was open before is still open.' : 'No data are open.';
   if (error instanceof Cancelled)
     return {
       ok: false,
-      message: 'Stopped. What was open before is still open.',
+      message: `Stopped. ${stands}`,
       files: [],
       problems: [],
       problemsFound: 0,
@@ -136,7 +137,7 @@ function failure(error: unknown): OpenOutcome {
     const { files, problems, problemsFound } = error.imported;
     return {
       ok: false,
-      message: `${error.message} ${whyNone(error)} What was open before is still open.`,
+      message: `${error.message} ${whyNone(error)} ${stands}`,
       files,
       problems,
       problemsFound,

@@ -8,11 +8,14 @@ export const unitReadingsSql = `
   WHERE r.unit = $1 AND r.date <= $2::DATE
   ORDER BY r.series, r.unit_hours, r.date, r.stage, r.line`;
 
-/** Where the runs of unit $1 end, by characteristic, and what ended them. */
+/** Where the runs of unit $1 end, by characteristic, and which of the parts fitted ended them. */
 export const unitResetsSql = `
   SELECT r.characteristic, CAST(r.unit_hours AS DOUBLE) AS unit_hours, CAST(r.date AS VARCHAR) AS date,
-    CASE WHEN r.by_part THEN coalesce(r.fitted, '') ELSE 'assembly' END AS by
-  FROM overhaul_resets r WHERE r.unit = $1 AND r.resets AND NOT r.lost AND r.date <= $2::DATE ORDER BY r.characteristic, r.place`;
+    CASE WHEN r.by_part THEN array_to_string(list_filter(
+        list_transform(string_split(coalesce(r.fitted, ''), ';'), lambda code: trim(code)), lambda code: list_contains(rule.codes, code)), ', ')
+      ELSE 'assembly' END AS by
+  FROM overhaul_resets r JOIN reset_rules rule ON rule.frame = r.frame AND rule.characteristic = r.characteristic
+  WHERE r.unit = $1 AND r.resets AND NOT r.lost AND r.date <= $2::DATE ORDER BY r.characteristic, r.place`;
 
 /** Every overhaul of unit $1, newest first. */
 export const unitHistorySql = `

@@ -1,0 +1,117 @@
+'use client';
+
+import {
+  createContext,
+  type ReactNode,
+  useCallback,
+  useContext,
+  useEffect,
+  useMemo,
+  useReducer,
+  useRef,
+} from 'react';
+import type { DroppedFile } from '../../lib/analysis/engine/EngineApi';
+import type { UnitResult } from '../../lib/analysis/types';
+import { counted } from '../words/counted';
+import { createEngineClient, type EngineClient, EngineFailure, type Opening } from './engineClient';
+import { type EngineState, engineState, initialState } from './engineState';
+
+/** What pages see of the worker, and what they may ask of it. */
+export interface Engine {
+  readonly state: EngineState;
+  /** Opens what was open last; also the way back after a failure. */
+  readonly retry: () => void;
+  readonly openDemo: () => void;
+  readonly openOwn: () => void;
+  readonly addFiles: (files: readonly DroppedFile[]) => void;
+  readonly forgetOwn: () => void;
+  readonly cancel: () => void;
+  readonly waitOn: () => void;
+  readonly unit: (unit: string) => Promise<UnitResult | null>;
+  readonly ownFileNames: () => Promise<readonly string[]>;
+}
+
+const EngineContext = createContext<Engine | null>(null);
+
+const labels = {
+  open: 'Opening',
+  openDemo: 'Opening the demo fleet',
+  openOwn: 'Opening your files',
+  forgetOwn: 'Removing your files from this browser',
+};
+
+function labelOf(opening: Opening): string {
+  return typeof opening === 'string' ? labels[opening] : `Reading ${counted(opening.files.length, 'file')}`;
+}
+
+function createWorker(): Worker {
+  return new Worker(new URL('../../lib/analysis/engine/engine.worker.ts', import.meta.url), {
+    type: 'module',
+  });
+}
+
+function failureWords(error: unknown): string {
+  if (error instanceof EngineFailure) return error.message;
+  const cause = error instanceof Error ? error.message : String(error);
+  return `The work ended with an error: ${cause}. Try again, or go back to the demo fleet.`;
+}
+
+/** Creates the worker once for all pages and holds what it has opened; survives moving between pages. */
+export function EngineProvider({ children }: { readonly children: ReactNode }) {
+  const [state, dispatch] = useReducer(engineState, initialState);
+  const client = useRef<EngineClient | null>(null);
+
+  const run = useCallback(async (opening: Opening) => {
+    dispatch({ type: 'started', label: labelOf(opening) });
+    let own: EngineClient | null = null;
+    try {
+      own = client.current ?? createEngineClient(createWorker);
+      client.current = own;
+      const outcome = await own.run(opening, {
+        onProgress: (progress) => client.current === own && dispatch({ type: 'progressed', progress }),
+        onStalled: () => client.current === own && dispatch({ type: 'stalled' }),
+      });
+      if (client.current === own) dispatch({ type: 'finished', outcome });
+    } catch (error) {
+      if (client.current !== own) return;
+      client.current = null;
+      own?.dispose();
+      dispatch({ type: 'failed', message: failureWords(error) });
+    }
+  }, []);
+
+  useEffect(() => {
+    void run('open');
+    return () => {
+      client.current?.dispose();
+      client.current = null;
+    };
+  }, [run]);
+
+  const requests = useMemo<Omit<Engine, 'state'>>(
+    () => ({
+      retry: () => void run('open'),
+      openDemo: () => void run('openDemo'),
+      openOwn: () => void run('openOwn'),
+      addFiles: (files) => void run({ files }),
+      forgetOwn: () => void run('forgetOwn'),
+      cancel: () => {
+        dispatch({ type: 'cancelling' });
+        client.current?.cancel();
+      },
+      waitOn: () => dispatch({ type: 'waitedOn' }),
+      unit: (unit) => client.current?.unit(unit) ?? Promise.resolve(null),
+      ownFileNames: () => client.current?.ownFileNames() ?? Promise.resolve([]),
+    }),
+    [run],
+  );
+  const engine = useMemo(() => ({ state, ...requests }), [state, requests]);
+  return <EngineContext value={engine}>{children}</EngineContext>;
+}
+
+/** The engine of the page; throws outside an EngineProvider. */
+export function useEngine(): Engine {
+  const engine = useContext(EngineContext);
+  if (engine === null) throw new Error('useEngine requires an EngineProvider above it');
+  return engine;
+}

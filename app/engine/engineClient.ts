@@ -1,0 +1,118 @@
+import { proxy, type Remote, releaseProxy, transfer, wrap } from 'comlink';
+import type {
+  DroppedFile,
+  EngineApi,
+  OpenOutcome,
+  ReportProgress,
+} from '../../lib/analysis/engine/EngineApi';
+import type { UnitResult } from '../../lib/analysis/types';
+
+/** Time until the first sign of life of a worker, and until a silent one is reported as stalled. */
+export const startTimeout_ms = 45_000;
+export const stallTimeout_ms = 90_000;
+export const cancelTimeout_ms = 10_000;
+
+/** The worker died or never answered: its message says what to do. */
+export class EngineFailure extends Error {}
+
+/** What the page may ask for that opens data. */
+export type Opening =
+  | 'open'
+  | 'openDemo'
+  | 'openOwn'
+  | 'forgetOwn'
+  | { readonly files: readonly DroppedFile[] };
+
+export interface OpeningListener {
+  onProgress: ReportProgress;
+  /** No sign of life for stallTimeout_ms; the work goes on. */
+  onStalled(): void;
+}
+
+export interface EngineClient {
+  run(opening: Opening, listener: OpeningListener): Promise<OpenOutcome>;
+  unit(unit: string): Promise<UnitResult | null>;
+  ownFileNames(): Promise<readonly string[]>;
+  /** Asks the worker to stop; one that does not within cancelTimeout_ms is ended. */
+  cancel(): void;
+  dispose(): void;
+}
+
+const notStarted =
+  'The computing part of this page did not start. A very old browser, a blocked script or a broken connection can cause this: try again, or reload the page.';
+const stopped =
+  'The computing part of this page stopped. It may have run out of memory: try again, or open fewer files.';
+const ended = 'The work was stopped because it did not answer. Nothing in your files was changed: try again.';
+
+function callOf(api: Remote<EngineApi>, opening: Opening, onProgress: ReportProgress): Promise<OpenOutcome> {
+  if (typeof opening === 'string') return api[opening](proxy(onProgress));
+  const buffers = opening.files.map((file) => file.bytes);
+  return api.addFiles(transfer([...opening.files], buffers), proxy(onProgress));
+}
+
+/** Wraps one worker: every call ends with a result or an EngineFailure, even if the worker dies or stays silent. */
+export function createEngineClient(createWorker: () => Worker): EngineClient {
+  const worker = createWorker();
+  const api = wrap<EngineApi>(worker);
+  let alive = false;
+  let fail: (failure: EngineFailure) => void = () => {};
+  const failure = new Promise<never>((_, reject) => {
+    fail = (reason) => {
+      worker.terminate();
+      reject(reason);
+    };
+  });
+  failure.catch(() => {});
+  worker.addEventListener('error', (event) => {
+    event.preventDefault();
+    fail(new EngineFailure(alive ? stopped : notStarted));
+  });
+  worker.addEventListener('messageerror', () => fail(new EngineFailure(stopped)));
+  const starting = setTimeout(() => fail(new EngineFailure(notStarted)), startTimeout_ms);
+  const signOfLife = () => {
+    alive = true;
+    clearTimeout(starting);
+  };
+  let cancelling: ReturnType<typeof setTimeout> | undefined;
+  let running = 0;
+
+  return {
+    async run(opening, listener) {
+      let silence: ReturnType<typeof setInterval> | undefined;
+      const listen = () => {
+        clearInterval(silence);
+        silence = setInterval(listener.onStalled, stallTimeout_ms);
+      };
+      running += 1;
+      listen();
+      try {
+        const call = callOf(api, opening, (progress) => {
+          signOfLife();
+          listen();
+          listener.onProgress(progress);
+        });
+        const outcome = await Promise.race([call, failure]);
+        signOfLife();
+        return outcome;
+      } finally {
+        running -= 1;
+        clearInterval(silence);
+        clearTimeout(cancelling);
+      }
+    },
+    unit: (unit) => Promise.race([api.unit(unit), failure]),
+    ownFileNames: () => Promise.race([api.ownFileNames(), failure]),
+    cancel() {
+      if (running === 0) return;
+      clearTimeout(cancelling);
+      cancelling = setTimeout(() => fail(new EngineFailure(ended)), cancelTimeout_ms);
+      api.cancel().catch(() => fail(new EngineFailure(stopped)));
+    },
+    dispose() {
+      clearTimeout(starting);
+      clearTimeout(cancelling);
+      api[releaseProxy]();
+      worker.terminate();
+    },
+  };
+}

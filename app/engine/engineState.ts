@@ -1,0 +1,90 @@
+import type { OpenOutcome } from '../../lib/analysis/engine/EngineApi';
+import type { FleetResult, ImportedFile, Problem, Progress } from '../../lib/analysis/types';
+
+/** Work under way in the worker. */
+export interface Work {
+  readonly label: string;
+  readonly progress: Progress | null;
+  /** No sign of life for a while; the reader may wait on or stop. */
+  readonly stalled: boolean;
+  readonly cancelling: boolean;
+}
+
+/** What the last attempt came to, for the reader. */
+export interface Outcome {
+  readonly ok: boolean;
+  readonly message: string;
+  /** Files and problems of an attempt that opened nothing. */
+  readonly files: readonly ImportedFile[];
+  readonly problems: readonly Problem[];
+  readonly problemsFound: number;
+}
+
+export interface EngineState {
+  /** What is open, if anything is. */
+  readonly fleet: FleetResult | null;
+  readonly work: Work | null;
+  readonly outcome: Outcome | null;
+}
+
+export type EngineAction =
+  | { readonly type: 'started'; readonly label: string }
+  | { readonly type: 'progressed'; readonly progress: Progress }
+  | { readonly type: 'stalled' }
+  | { readonly type: 'waitedOn' }
+  | { readonly type: 'cancelling' }
+  | { readonly type: 'finished'; readonly outcome: OpenOutcome }
+  /** The worker is gone and with it what was open. */
+  | { readonly type: 'failed'; readonly message: string };
+
+/** The state before the worker has been asked for anything. */
+export const initialState: EngineState = {
+  fleet: null,
+  work: { label: 'Opening', progress: null, stalled: false, cancelling: false },
+  outcome: null,
+};
+
+const nothingRead = { files: [], problems: [], problemsFound: 0 };
+
+function finished(state: EngineState, outcome: OpenOutcome): EngineState {
+  if (outcome.ok) {
+    const message = outcome.message;
+    return {
+      fleet: outcome.fleet,
+      work: null,
+      outcome: message === null ? null : { ok: true, message, ...nothingRead },
+    };
+  }
+  const { message, files, problems, problemsFound } = outcome;
+  return { fleet: state.fleet, work: null, outcome: { ok: false, message, files, problems, problemsFound } };
+}
+
+/** Next state of the engine as the pages see it. */
+export function engineState(state: EngineState, action: EngineAction): EngineState {
+  switch (action.type) {
+    case 'started':
+      return {
+        ...state,
+        work: { label: action.label, progress: null, stalled: false, cancelling: false },
+        outcome: null,
+      };
+    case 'progressed':
+      return state.work === null
+        ? state
+        : { ...state, work: { ...state.work, progress: action.progress, stalled: false } };
+    case 'stalled':
+      return state.work === null ? state : { ...state, work: { ...state.work, stalled: true } };
+    case 'waitedOn':
+      return state.work === null ? state : { ...state, work: { ...state.work, stalled: false } };
+    case 'cancelling':
+      return state.work === null ? state : { ...state, work: { ...state.work, cancelling: true } };
+    case 'finished':
+      return finished(state, action.outcome);
+    case 'failed':
+      return {
+        fleet: null,
+        work: null,
+        outcome: { ok: false, message: action.message, ...nothingRead },
+      };
+  }
+}

@@ -1,0 +1,64 @@
+'use client';
+
+import Link from 'next/link';
+import { useMemo } from 'react';
+import type { FleetResult } from '../../lib/analysis/types';
+import { useQuery } from '../address/useQuery';
+import { WithFleet } from '../engine/WithFleet';
+import { Prose } from '../frame/Prose';
+import { fleetRemarks, fleetSentence } from '../words/fleetSentence';
+import { FleetFilters } from './FleetFilters';
+import { FleetPicture } from './FleetPicture';
+import { FleetTable } from './FleetTable';
+import { type FleetFilter, fleetRows } from './fleetRows';
+
+function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
+  const [query, change] = useQuery();
+  const site = query.get('site') ?? '';
+  const frame = query.get('frame') ?? '';
+  const engine = query.get('engine') ?? '';
+  const series = query.get('series') ?? '';
+  const filter = useMemo<FleetFilter>(() => ({ site, frame, engine, series }), [site, frame, engine, series]);
+  const rows = useMemo(() => fleetRows(fleet, filter), [fleet, filter]);
+  const filtered = site !== '' || frame !== '' || engine !== '' || series !== '';
+  return (
+    <>
+      <p className="answer">
+        <Prose text={fleetSentence(rows, filtered)} />
+      </p>
+      <ul className="remarks">
+        {fleetRemarks(rows).map((remark) => (
+          <li key={remark}>
+            <Prose text={remark} />
+          </li>
+        ))}
+      </ul>
+      <FleetFilters fleet={fleet} filter={filter} onChange={change} />
+      {rows.length > 0 && (
+        <>
+          <FleetPicture
+            fleet={fleet}
+            rows={rows}
+            filter={filter}
+            page={Number(query.get('page') ?? '1')}
+            onPage={(page) => change({ page: page === 1 ? '' : String(page) })}
+          />
+          <FleetTable
+            rows={rows}
+            filter={filter}
+            sort={query.get('sort') ?? ''}
+            onSort={(sort) => change({ sort })}
+          />
+        </>
+      )}
+      <p className="screenOnly">
+        <Link href="/methods/#chance-of-a-unit">How this was computed</Link>
+      </p>
+    </>
+  );
+}
+
+/** The Fleet page: the answer in words, the picture, the table. */
+export function FleetPage() {
+  return <WithFleet>{(fleet) => <FleetContent fleet={fleet} />}</WithFleet>;
+}

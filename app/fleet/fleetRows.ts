@@ -1,0 +1,89 @@
+import { combineChances, type UnitOutlook, wholePercents } from '../../lib/analysis/combineChances';
+import type { FleetResult, MarginRow, UnitRow } from '../../lib/analysis/types';
+import { formatChance } from '../../lib/charts/format';
+import { pastChance } from '../words/marginWords';
+import { midSentence, seriesName } from '../words/seriesName';
+
+/** One unit as the Fleet page shows it: what its limited series say together. */
+export interface FleetRow {
+  readonly unit: UnitRow;
+  readonly outlook: UnitOutlook;
+  /** Name of the series that decides, inside a sentence; null if the unit has no series with a limit. */
+  readonly decidingName: string | null;
+  readonly withoutForecastNames: readonly string[];
+}
+
+/** Which units and series are looked at; an empty text means all. */
+export interface FleetFilter {
+  readonly site: string;
+  readonly frame: string;
+  readonly engine: string;
+  readonly series: string;
+}
+
+/**
+ * Order of what cannot wait: past a limit now, then by chance at the next overhaul in whole percents, then by early
+ * date, then those with a limit but no forecast.
+ */
+function byUrgency(a: FleetRow, b: FleetRow): number {
+  const past = (row: FleetRow) => ((row.outlook.chanceNow ?? 0) > pastChance ? 0 : 1);
+  if (past(a) !== past(b)) return past(a) - past(b);
+  const chance =
+    wholePercents(b.outlook.chanceAtNextOverhaul) - wholePercents(a.outlook.chanceAtNextOverhaul);
+  if (chance !== 0) return chance;
+  const early = (row: FleetRow) => row.outlook.deciding?.dateEarly ?? '9999-12-31';
+  if (early(a) !== early(b)) return early(a) < early(b) ? -1 : 1;
+  const forecast = (row: FleetRow) => (row.outlook.chanceNow !== null ? 0 : row.outlook.deciding ? 1 : 2);
+  if (forecast(a) !== forecast(b)) return forecast(a) - forecast(b);
+  return a.unit.unit < b.unit.unit ? -1 : 1;
+}
+
+/** The units that pass the filter, most pressing first. */
+export function fleetRows(fleet: FleetResult, filter: FleetFilter): readonly FleetRow[] {
+  const codes = fleet.characteristics.map((characteristic) => characteristic.code);
+  const marginsOf = new Map<string, MarginRow[]>();
+  for (const margin of fleet.margins) {
+    if (filter.series !== '' && margin.series !== filter.series) continue;
+    const ofUnit = marginsOf.get(margin.unit);
+    if (ofUnit === undefined) marginsOf.set(margin.unit, [margin]);
+    else ofUnit.push(margin);
+  }
+  const named = (series: string) => midSentence(seriesName(series, fleet.characteristics));
+  return fleet.units
+    .filter(
+      (unit) =>
+        (filter.site === '' || unit.site === filter.site) &&
+        (filter.frame === '' || unit.frame === filter.frame) &&
+        (filter.engine === '' || unit.engine === filter.engine),
+    )
+    .map((unit) => {
+      const outlook = combineChances(marginsOf.get(unit.unit) ?? [], codes);
+      return {
+        unit,
+        outlook,
+        decidingName: outlook.deciding === null ? null : named(outlook.deciding.series),
+        withoutForecastNames: outlook.withoutForecast.map(named),
+      };
+    })
+    .sort(byUrgency);
+}
+
+/** Series that carry a limit in some frame, in order of name. */
+export function limitedSeries(
+  fleet: FleetResult,
+): readonly { readonly code: string; readonly name: string }[] {
+  const codes = new Set(
+    fleet.margins.filter((margin) => margin.limit_mm !== null).map((margin) => margin.series),
+  );
+  return [...codes]
+    .map((code) => ({ code, name: seriesName(code, fleet.characteristics) }))
+    .sort((a, b) => (a.name < b.name ? -1 : 1));
+}
+
+/** The chance at the next planned overhaul, with a '≥' where a series without forecast makes it a lower bound. */
+export function chanceWords({ outlook }: FleetRow): string {
+  const chance = outlook.chanceAtNextOverhaul;
+  const text = formatChance(chance);
+  if (chance === null || outlook.withoutForecast.length === 0 || text.startsWith('>')) return text;
+  return text.startsWith('<') ? '≥\u202f0\u00a0%' : `≥\u202f${text}`;
+}

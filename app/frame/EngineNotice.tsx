@@ -1,0 +1,59 @@
+'use client';
+
+import { type Engine, useEngine } from '../engine/EngineProvider';
+import type { Work } from '../engine/engineState';
+import styles from './frame.module.css';
+
+function WorkNotice({ work, engine }: { readonly work: Work; readonly engine: Engine }) {
+  const step = work.progress?.step ?? 'starting';
+  return (
+    <div className={styles.notice}>
+      <p role="status">
+        {work.label}: {step}.
+      </p>
+      <progress aria-label={work.label} max={1} value={work.progress?.share ?? 0} />
+      {work.stalled && (
+        <p role="alert">
+          There has been no sign of progress for a while. Large files can take minutes; a browser that blocks
+          scripts never finishes.
+        </p>
+      )}
+      <p className="buttons">
+        {work.stalled && (
+          <button type="button" onClick={engine.waitOn}>
+            Wait on
+          </button>
+        )}
+        <button type="button" onClick={engine.cancel} disabled={work.cancelling}>
+          {work.cancelling ? 'Stopping' : 'Stop'}
+        </button>
+      </p>
+    </div>
+  );
+}
+
+/** What the engine is doing or what the last attempt came to, above the content of every page. */
+export function EngineNotice() {
+  const engine = useEngine();
+  const { work, outcome, fleet } = engine.state;
+  return (
+    <section aria-label="State of the data">
+      {work !== null && <WorkNotice work={work} engine={engine} />}
+      <div aria-live="polite">
+        {outcome !== null && (
+          <p className={outcome.ok ? styles.outcome : styles.failure}>{outcome.message}</p>
+        )}
+      </div>
+      {fleet === null && work === null && (
+        <p className="buttons">
+          <button type="button" onClick={engine.retry}>
+            Try again
+          </button>
+          <button type="button" onClick={engine.openDemo}>
+            Open the demo fleet
+          </button>
+        </p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,49 @@
+'use client';
+
+import Link from 'next/link';
+import { usePathname } from 'next/navigation';
+import { useEngine } from '../engine/EngineProvider';
+import { openedWords } from '../words/openedWords';
+import styles from './frame.module.css';
+
+const pages = [
+  { href: '/', name: 'Fleet' },
+  { href: '/unit/', name: 'Unit' },
+  { href: '/records/', name: 'Records' },
+  { href: '/methods/', name: 'Methods' },
+];
+
+/** The title block of the sheet: the tool's name, the pages, which data are open and as of when. */
+export function Header() {
+  const path = usePathname();
+  const { state } = useEngine();
+  const opened = openedWords(state);
+  return (
+    <header className={styles.header}>
+      <p className={styles.name}>
+        <Link href="/">Endfloat</Link>
+      </p>
+      <nav aria-label="Pages" className={styles.nav}>
+        <ul>
+          {pages.map((page) => (
+            <li key={page.href}>
+              <Link href={page.href} aria-current={path === page.href ? 'page' : undefined}>
+                {page.name}
+              </Link>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      <dl className={styles.block}>
+        <div>
+          <dt>Data</dt>
+          <dd>{opened.data}</dd>
+        </div>
+        <div>
+          <dt>As of</dt>
+          <dd>{opened.asOf}</dd>
+        </div>
+      </dl>
+    </header>
+  );
+}

@@ -1,0 +1,46 @@
+'use client';
+
+import type { ImportedFile } from '../../lib/analysis/types';
+import type { DataColumn } from '../table/DataColumn';
+import { DataTable } from '../table/DataTable';
+import { Written } from '../table/Written';
+
+function count(id: string, header: string, value: (file: ImportedFile) => number): DataColumn<ImportedFile> {
+  return { id, header, numeric: true, value };
+}
+
+const columns: readonly DataColumn<ImportedFile>[] = [
+  { id: 'file', header: 'File', rowHeader: true, value: (file) => file.file },
+  {
+    id: 'table',
+    header: 'Recognised as',
+    value: (file) => file.table,
+    cell: (file) => <Written text={file.table} reason="not recognised" />,
+  },
+  count('rowsIn', 'Rows in', (file) => file.rowsIn),
+  count('rowsUsed', 'Rows used', (file) => file.rowsUsed),
+  count('rowsHeld', 'Rows held', (file) => file.rowsHeld),
+  count('readingsIn', 'Readings in', (file) => file.readingsIn),
+  count('readingsUsed', 'Readings used', (file) => file.readingsUsed),
+  count('readingsHeld', 'Readings held', (file) => file.readingsHeld),
+  {
+    id: 'message',
+    header: 'Message',
+    text: true,
+    value: (file) => file.message,
+    cell: (file) => <Written text={file.message} reason="nothing to report" />,
+  },
+];
+
+/** What each file was recognised as, and its rows and readings: in = used + held. */
+export function FilesTable({ files }: { readonly files: readonly ImportedFile[] }) {
+  return (
+    <DataTable
+      caption="Files: in = used + held"
+      columns={columns}
+      rows={files}
+      rowKey={(file, index) => `${file.file} ${index}`}
+      empty="No file has been read."
+    />
+  );
+}

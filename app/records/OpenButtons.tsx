@@ -1,0 +1,64 @@
+'use client';
+
+import { useEffect, useRef, useState } from 'react';
+import { useEngine } from '../engine/EngineProvider';
+import { counted } from '../words/counted';
+import { ConfirmDialog } from './ConfirmDialog';
+
+/** Switching between the demo fleet and the files kept in this browser, and removing those. */
+export function OpenButtons() {
+  const { state, openDemo, openOwn, forgetOwn, ownFileNames } = useEngine();
+  const [names, setNames] = useState<readonly string[]>([]);
+  const dialog = useRef<HTMLDialogElement>(null);
+  const { fleet, work } = state;
+  const busy = work !== null;
+  useEffect(() => {
+    if (busy) return;
+    let stale = false;
+    ownFileNames().then(
+      (found) => !stale && setNames(found),
+      () => !stale && setNames([]),
+    );
+    return () => {
+      stale = true;
+    };
+  }, [ownFileNames, busy]);
+  const kept = names.length > 0;
+  return (
+    <>
+      <p className="buttons">
+        {fleet?.source === 'own' && (
+          <button type="button" disabled={busy} onClick={openDemo}>
+            Open the demo fleet
+          </button>
+        )}
+        {kept && fleet?.source !== 'own' && (
+          <button type="button" disabled={busy} onClick={openOwn}>
+            Open my files again
+          </button>
+        )}
+        {kept && (
+          <button type="button" disabled={busy} onClick={() => dialog.current?.showModal()}>
+            Remove my files from this browser
+          </button>
+        )}
+      </p>
+      {kept && (
+        <p>
+          {counted(names.length, 'file')} of yours {names.length === 1 ? 'is' : 'are'} kept in this browser.
+        </p>
+      )}
+      <ConfirmDialog
+        dialog={dialog}
+        title="Remove your files from this browser?"
+        confirm="Remove my files"
+        onConfirm={forgetOwn}
+      >
+        <p>
+          {counted(names.length, 'file')} and everything read from {names.length === 1 ? 'it' : 'them'} will
+          be removed from this browser, and the demo fleet opened. The files on your disk stay as they are.
+        </p>
+      </ConfirmDialog>
+    </>
+  );
+}

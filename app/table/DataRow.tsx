@@ -1,0 +1,42 @@
+import type { ReactNode } from 'react';
+import { formatCount } from '../../lib/charts/format';
+import type { CellValue, DataColumn } from './DataColumn';
+import { Written } from './Written';
+
+function plainCell(value: CellValue): ReactNode {
+  if (typeof value === 'number') return formatCount(value);
+  return <Written text={value} reason="not given in the data" />;
+}
+
+function cellClass<Data>(column: DataColumn<Data>): string | undefined {
+  if (column.numeric) return 'numeric';
+  return column.text ? 'text' : undefined;
+}
+
+interface DataRowProps<Data> {
+  readonly row: Data;
+  /** Place in the order shown, from 0. */
+  readonly index: number;
+  readonly columns: readonly DataColumn<Data>[];
+  readonly measure: ((row: HTMLTableRowElement | null) => void) | null;
+}
+
+/** One row of a table, its name as a row head. */
+export function DataRow<Data>({ row, index, columns, measure }: DataRowProps<Data>) {
+  return (
+    <tr aria-rowindex={index + 2} data-index={index} ref={measure}>
+      {columns.map((column) => {
+        const content = column.cell?.(row) ?? plainCell(column.value(row));
+        return column.rowHeader ? (
+          <th key={column.id} scope="row">
+            {content}
+          </th>
+        ) : (
+          <td key={column.id} className={cellClass(column)}>
+            {content}
+          </td>
+        );
+      })}
+    </tr>
+  );
+}

@@ -1,0 +1,28 @@
+import Link from 'next/link';
+import { useMemo } from 'react';
+import type { FleetResult } from '../../lib/analysis/types';
+import { unitAddress } from '../address/unitAddress';
+import { chanceWords, fleetRows } from '../fleet/fleetRows';
+
+const offered = 12;
+
+/** What the Unit page offers before a unit is chosen: those that can wait least. */
+export function UnitChoice({ fleet }: { readonly fleet: FleetResult }) {
+  const rows = useMemo(() => fleetRows(fleet, { site: '', frame: '', engine: '', series: '' }), [fleet]);
+  return (
+    <>
+      <p className="answer">Choose a unit. Those that can wait least are:</p>
+      <ol>
+        {rows.slice(0, offered).map((row) => (
+          <li key={row.unit.unit}>
+            <Link href={unitAddress(row.unit.unit)} prefetch={false}>
+              {row.unit.unit}
+            </Link>
+            {row.decidingName === null ? ', no limit' : `, ${row.decidingName}`}
+            {row.outlook.chanceAtNextOverhaul === null ? '' : `, ${chanceWords(row)} by its next overhaul`}
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}

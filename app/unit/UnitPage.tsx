@@ -1,0 +1,77 @@
+'use client';
+
+import Link from 'next/link';
+import { useEffect } from 'react';
+import type { FleetResult } from '../../lib/analysis/types';
+import { useQuery } from '../address/useQuery';
+import { useEngine } from '../engine/EngineProvider';
+import { WithFleet } from '../engine/WithFleet';
+import { UnitChoice } from './UnitChoice';
+import { UnitPicker } from './UnitPicker';
+import { UnitView } from './UnitView';
+import { useUnit } from './useUnit';
+
+interface UnitContentProps {
+  readonly fleet: FleetResult;
+  readonly id: string;
+  readonly series: string;
+  readonly onSeries: (series: string) => void;
+}
+
+function UnknownUnit({ id }: { readonly id: string }) {
+  return (
+    <p role="alert">
+      The open data hold no unit named ‘{id}’. Check the name, or choose one above or on the{' '}
+      <Link href="/">Fleet page</Link>.
+    </p>
+  );
+}
+
+function UnitContent({ fleet, id, series, onSeries }: UnitContentProps) {
+  const loaded = useUnit(fleet, id);
+  if (loaded.status === 'loading') return <p role="status">Reading the records of {id}.</p>;
+  if (loaded.status === 'unknown') return <UnknownUnit id={id} />;
+  if (loaded.status === 'failed') return <p role="alert">{loaded.message}</p>;
+  return (
+    <UnitView
+      result={loaded.result}
+      characteristics={fleet.characteristics}
+      series={series}
+      onSeries={onSeries}
+    />
+  );
+}
+
+/** The Unit page: which unit and series is in the address. */
+export function UnitPage() {
+  const [query, change] = useQuery();
+  const { state } = useEngine();
+  const id = query.get('id') ?? '';
+  useEffect(() => {
+    document.title = id === '' ? 'Unit · Endfloat' : `${id} · Unit · Endfloat`;
+  }, [id]);
+  return (
+    <>
+      <div className="titleRow">
+        <h1>{id === '' ? 'Unit' : `Unit ${id}`}</h1>
+        {state.fleet !== null && (
+          <UnitPicker fleet={state.fleet} id={id} onPick={(unit) => change({ id: unit })} />
+        )}
+      </div>
+      <WithFleet>
+        {(fleet) =>
+          id === '' ? (
+            <UnitChoice fleet={fleet} />
+          ) : (
+            <UnitContent
+              fleet={fleet}
+              id={id}
+              series={query.get('series') ?? ''}
+              onSeries={(series) => change({ series })}
+            />
+          )
+        }
+      </WithFleet>
+    </>
+  );
+}

@@ -1,0 +1,78 @@
+'use client';
+
+import Link from 'next/link';
+import { useMemo } from 'react';
+import { combineChances } from '../../lib/analysis/combineChances';
+import type { FleetResult, UnitResult } from '../../lib/analysis/types';
+import { Prose } from '../frame/Prose';
+import { DataTable } from '../table/DataTable';
+import { seriesName } from '../words/seriesName';
+import { unitSentences } from '../words/unitSentence';
+import { historyColumns } from './historyColumns';
+import { SeriesChoice } from './SeriesChoice';
+import { SeriesPanel } from './SeriesPanel';
+import { UnitFacts } from './UnitFacts';
+
+interface UnitViewProps {
+  readonly result: UnitResult;
+  readonly characteristics: FleetResult['characteristics'];
+  /** Series chosen in the address; the deciding one if empty or unknown. */
+  readonly series: string;
+  readonly onSeries: (series: string) => void;
+}
+
+/** One unit: the answer, its facts, one of its series, its history. */
+export function UnitView({ result, characteristics, series, onSeries }: UnitViewProps) {
+  const outlook = useMemo(
+    () =>
+      combineChances(
+        result.series.flatMap((one) => one.margins),
+        characteristics.map((one) => one.code),
+      ),
+    [result, characteristics],
+  );
+  const { deciding } = outlook;
+  const shown =
+    result.series.find((one) => one.series === series) ??
+    result.series.find((one) => one.series === deciding?.series) ??
+    result.series[0];
+  const named = deciding === null ? null : seriesName(deciding.series, characteristics);
+  return (
+    <>
+      <p className="answer">
+        <Prose text={unitSentences(result.unit, named, deciding).join(' ')} />
+      </p>
+      <h2>Series</h2>
+      {shown === undefined ? (
+        <p>No reading of this unit can be used. The Records page lists what was held, and why.</p>
+      ) : (
+        <>
+          <SeriesChoice
+            series={result.series}
+            characteristics={characteristics}
+            chosen={shown.series}
+            onChoose={onSeries}
+          />
+          <SeriesPanel
+            result={result}
+            series={shown}
+            name={seriesName(shown.series, characteristics)}
+            decides={shown.series === deciding?.series}
+          />
+        </>
+      )}
+      <h2>Position and history</h2>
+      <UnitFacts result={result} outlook={outlook} />
+      <DataTable
+        caption={`Overhauls of ${result.unit.unit}`}
+        columns={historyColumns}
+        rows={result.history}
+        rowKey={(row, index) => `${row.overhaul} ${index}`}
+        empty="No overhaul of this unit is on record."
+      />
+      <p className="screenOnly">
+        <Link href="/methods/#wear-model">How this was computed</Link>
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,13 @@
+import { formatDate } from '../../lib/charts/format';
+import type { EngineState } from '../engine/engineState';
+import { counted } from './counted';
+
+/** Which data are open, and as of when, for the head of every page. */
+export function openedWords(state: EngineState): { readonly data: string; readonly asOf: string } {
+  const { fleet } = state;
+  if (fleet === null)
+    return { data: state.work === null ? 'nothing open' : 'opening', asOf: formatDate(null) };
+  const data =
+    fleet.source === 'demo' ? 'Demo fleet: synthetic' : `Your files: ${counted(fleet.files.length, 'file')}`;
+  return { data, asOf: formatDate(fleet.asOf) };
+}

@@ -1,0 +1,31 @@
+import type { ImportedFile } from '../../lib/analysis/types';
+import { formatCount } from '../../lib/charts/format';
+import type { EngineState } from '../engine/engineState';
+import { counted } from './counted';
+
+/** Sums over files: always in = used + held. */
+export function sumsOf(files: readonly ImportedFile[]) {
+  const sum = (count: (file: ImportedFile) => number) =>
+    files.reduce((total, file) => total + count(file), 0);
+  return {
+    rowsIn: sum((file) => file.rowsIn),
+    rowsUsed: sum((file) => file.rowsUsed),
+    rowsHeld: sum((file) => file.rowsHeld),
+    readingsIn: sum((file) => file.readingsIn),
+    readingsUsed: sum((file) => file.readingsUsed),
+    readingsHeld: sum((file) => file.readingsHeld),
+  };
+}
+
+/** The answer of the Records page in words: what is open, what came in, what was used, what was held. */
+export function recordsSentence({ fleet, work }: EngineState): string {
+  if (fleet === null) return work === null ? 'Nothing is open.' : 'The data are being opened.';
+  const sums = sumsOf(fleet.files);
+  const whose =
+    fleet.source === 'demo'
+      ? `The demo fleet is open: ${counted(fleet.files.length, 'file')} of synthetic records`
+      : `Your ${counted(fleet.files.length, 'file')} ${fleet.files.length === 1 ? 'is' : 'are'} open`;
+  const rows = `${counted(sums.rowsIn, 'row')} came in, ${formatCount(sums.rowsUsed)} used and ${formatCount(sums.rowsHeld)} held`;
+  const readings = `of ${counted(sums.readingsIn, 'reading')}, ${formatCount(sums.readingsUsed)} used and ${formatCount(sums.readingsHeld)} held`;
+  return `${whose}. ${rows}; ${readings}.`;
+}

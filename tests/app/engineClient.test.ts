@@ -1,0 +1,112 @@
+import { expose } from 'comlink';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import {
+  cancelTimeout_ms,
+  createEngineClient,
+  EngineFailure,
+  stallTimeout_ms,
+  startTimeout_ms,
+} from '../../app/engine/engineClient';
+import type { EngineApi, OpenOutcome, ReportProgress } from '../../lib/analysis/engine/EngineApi';
+import { fleet } from './fixture';
+
+const opened: OpenOutcome = { ok: true, fleet: fleet(), message: null };
+
+/** A worker in the same thread: one end of a message channel, with the methods of a Worker. */
+function fakeWorker(engine: Partial<EngineApi>): Worker {
+  const { port1, port2 } = new MessageChannel();
+  expose(engine, port2);
+  port2.start();
+  port1.start();
+  ports.push(port1, port2);
+  return Object.assign(port1, { terminate: vi.fn() }) as unknown as Worker;
+}
+
+const ports: MessagePort[] = [];
+const silent = { onProgress: () => {}, onStalled: () => {} };
+const never = new Promise<OpenOutcome>(() => {});
+
+beforeEach(() => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'setInterval', 'clearInterval'] });
+});
+
+afterEach(() => {
+  vi.useRealTimers();
+  for (const port of ports.splice(0)) port.close();
+});
+
+describe('createEngineClient', () => {
+  test('passes on progress and the outcome', async () => {
+    const worker = fakeWorker({
+      open: async (onProgress: ReportProgress) => {
+        await onProgress({ step: 'Reading', share: 0.5 });
+        return opened;
+      },
+    });
+    const steps: string[] = [];
+    const client = createEngineClient(() => worker);
+    const outcome = await client.run('open', { ...silent, onProgress: ({ step }) => steps.push(step) });
+    expect(outcome).toEqual(opened);
+    expect(steps).toEqual(['Reading']);
+  });
+
+  test('hands files over as bytes', async () => {
+    const addFiles = vi.fn(async () => opened);
+    const client = createEngineClient(() => fakeWorker({ addFiles }));
+    await client.run({ files: [{ name: 'a.csv', bytes: new Uint8Array([1, 2]).buffer }] }, silent);
+    expect(addFiles.mock.calls[0]?.[0 as never]).toMatchObject([{ name: 'a.csv', bytes: { byteLength: 2 } }]);
+  });
+
+  test('a worker that never answers ends in a failure', async () => {
+    const worker = fakeWorker({ open: () => never });
+    const run = createEngineClient(() => worker).run('open', silent);
+    const caught = expect(run).rejects.toThrow(EngineFailure);
+    await vi.advanceTimersByTimeAsync(startTimeout_ms);
+    await caught;
+    expect(worker.terminate).toHaveBeenCalled();
+  });
+
+  test('a worker that fails to load ends in a failure, and so does every later call', async () => {
+    const worker = fakeWorker({ open: () => never, unit: async () => null });
+    const client = createEngineClient(() => worker);
+    const run = client.run('open', silent);
+    worker.dispatchEvent(new Event('error', { cancelable: true }));
+    await expect(run).rejects.toThrow('did not start');
+    await expect(client.unit('A')).rejects.toThrow(EngineFailure);
+  });
+
+  test('a silent worker is reported again and again, and not ended', async () => {
+    const worker = fakeWorker({
+      open: async (onProgress: ReportProgress) => {
+        await onProgress({ step: 'Fitting', share: 0.1 });
+        return never;
+      },
+    });
+    const onStalled = vi.fn();
+    const onProgress = vi.fn();
+    void createEngineClient(() => worker).run('open', { onProgress, onStalled });
+    await vi.waitFor(() => expect(onProgress).toHaveBeenCalledOnce());
+    await vi.advanceTimersByTimeAsync(2 * stallTimeout_ms + 100);
+    expect(onStalled).toHaveBeenCalledTimes(2);
+    expect(worker.terminate).not.toHaveBeenCalled();
+  });
+
+  test('a worker that does not stop when asked is ended', async () => {
+    const worker = fakeWorker({ open: () => never, cancel: async () => {} });
+    const client = createEngineClient(() => worker);
+    const run = client.run('open', silent);
+    const caught = expect(run).rejects.toThrow('Nothing in your files was changed');
+    client.cancel();
+    await vi.advanceTimersByTimeAsync(cancelTimeout_ms);
+    await caught;
+  });
+
+  test('nothing is ended where no work is under way', async () => {
+    const worker = fakeWorker({ open: async () => opened, cancel: async () => {} });
+    const client = createEngineClient(() => worker);
+    await client.run('open', silent);
+    client.cancel();
+    await vi.advanceTimersByTimeAsync(startTimeout_ms + cancelTimeout_ms);
+    expect(worker.terminate).not.toHaveBeenCalled();
+  });
+});
