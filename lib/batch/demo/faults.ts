@@ -27,8 +27,8 @@ const readingFaults: readonly ReadingFault[] = [
   {
     at: ['O-3002', 1, 'thrust_play', 'found', ''],
     column: 'value',
-    why: 'letter l typed for the digit 1',
-    typed: (row) => ({ ...row, value: (row.value ?? '').replace(/1$/, 'l') }),
+    why: 'letter O typed for the digit 0',
+    typed: (row) => ({ ...row, value: (row.value ?? '').replace(/^0/, 'O') }),
   },
   {
     at: ['O-3006', 2, 'tip_turbine', 'found', '9'],
@@ -134,7 +134,8 @@ const lateOverhauls: readonly FaultyRow[] = [
       overhaul: badDate,
       unit: move.leftInStore,
       date: '2021-02-30',
-      unit_hours: '35090',
+      // What the unit had when it went to store.
+      unit_hours: '35528',
       workshop: 'Kittiwake Yard',
       kind: 'unplanned',
       remarks: 'play checked in store',

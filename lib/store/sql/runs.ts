@@ -11,7 +11,8 @@ const lastReset = `CASE WHEN resets THEN CASE WHEN lost THEN ${unknownStart} ELS
  *
  * The reset rule belongs to frame and characteristic: 'assembly' (every overhaul) unless limits.reset_by or parts.resets
  * name parts. As found at an overhaul belongs to the run before its reset, as left to the run after it. The first run
- * starts at 0 h. A held overhaul still ends a run, and the one after it starts at unknown hours: no line is drawn across it.
+ * starts at 0 h. A held overhaul still ends a run, and the one after it starts at unknown hours: no line is drawn across
+ * it. Where its date cannot be read it is placed by its hours, or after the unit's last overhaul.
  */
 export const runsSql = `
   CREATE TABLE series_of AS
@@ -27,8 +28,10 @@ export const runsSql = `
     FROM (SELECT DISTINCT frame FROM units) f CROSS JOIN all_characteristics c
     LEFT JOIN named n ON n.frame = f.frame AND n.characteristic = c.characteristic GROUP BY f.frame, c.characteristic;
   CREATE TABLE lost_overhauls AS
-    SELECT DISTINCT trim(r.unit) AS unit, coalesce(try_cast(r.date AS DATE), (SELECT min(o.date) FROM overhauls o
-        WHERE o.unit = trim(r.unit) AND o.unit_hours >= try_cast(r.unit_hours AS DOUBLE))) AS date, r.fitted, r.file, r.line
+    SELECT DISTINCT trim(r.unit) AS unit, r.fitted, r.file, r.line,
+      coalesce(try_cast(r.date AS DATE),
+        (SELECT min(o.date) FROM overhauls o WHERE o.unit = trim(r.unit) AND o.unit_hours > try_cast(r.unit_hours AS DOUBLE)),
+        (SELECT max(o.date) + 1 FROM overhauls o WHERE o.unit = trim(r.unit))) AS date
     FROM raw_overhauls r JOIN problems p ON p.table_name = 'overhauls' AND p.file = r.file AND p.line = r.line AND p.action = 'held' AND p.column_name <> 'overhaul'
     WHERE NOT EXISTS (SELECT 1 FROM overhauls o WHERE o.file = r.file AND o.line = r.line);
   CREATE TABLE openings AS
