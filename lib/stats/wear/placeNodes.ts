@@ -1,0 +1,84 @@
+import type { WearWorkspace } from './absorb';
+import { type AngleRange, type Fineness, fitRange, RIGHT_ANGLE } from './angleRange';
+import { MERGED_WIDTH, mergeScale } from './mergeScale';
+import { modeRanges } from './modeRanges';
+import { type NodeGrid, nodeGrid } from './nodeGrid';
+
+/** Groups with no more runs start from the full range, so that a second mode cannot be missed. */
+const SMALL_GROUP = 100;
+/** Few units leave heavy tails, which want finer cells. */
+const FEW_UNITS = 8;
+const FINE_CELL = 0.8;
+/** Widest cell in standard deviations: the midpoint rule's error for a normal density is then 2 exp(-15). */
+const CELL = 1.15;
+const MOST_AT_EDGE = 1e-3;
+/** With fewer runs a unit the spreads of run and unit are hardly told apart: their total and shares are used. */
+const RUNS_PER_UNIT = 1.5;
+const SEARCH_COUNT = 7;
+const ROUNDS = 12;
+
+/** Nodes and how many were computed to find them. */
+export interface PlacedNodes {
+  readonly grid: NodeGrid;
+  readonly nodesComputed: number;
+}
+
+/** Nodes at a fixed number of equally spaced angles over the full range of every ratio: the tangent grid. */
+export function tangentNodes(workspace: WearWorkspace, count: number): PlacedNodes {
+  const range: AngleRange = { kind: 'ratio', scale: 1, low: 0, high: RIGHT_ANGLE, count };
+  return { grid: nodeGrid(workspace, [range, range, range, range]), nodesComputed: count ** 4 };
+}
+
+/**
+ * Places nodes where the posterior is: ranges of the four angles are widened while an outermost node carries
+ * over 0.1 % of the weight, cut where cells carry none, and divided by the spread of the weight. Once the cells
+ * are fine enough to show the weight, the final nodes are laid by what they show.
+ *
+ * Angles atan(ratio / scale) rather than ratios, because the weight is even in the angle at both ends of its
+ * range, where the midpoint rule therefore stays exact.
+ */
+export function placeNodes(workspace: WearWorkspace): PlacedNodes {
+  const runs = workspace.statistics.runNames.length;
+  const units = workspace.statistics.unitNames.length;
+  const widestCell = units < FEW_UNITS ? FINE_CELL : CELL;
+  const search = { mostAtEdge: MOST_AT_EDGE, widestCell, resolved: false };
+  const nearMode = modeRanges(workspace, SEARCH_COUNT, runs < RUNS_PER_UNIT * units);
+  const small = runs <= SMALL_GROUP;
+  if (!small && nearMode.every(isNarrow)) return narrowNodes(workspace, nearMode);
+  let ranges = small ? nearMode.map((range) => ({ ...range, low: 0, high: RIGHT_ANGLE })) : nearMode;
+  let nodesComputed = 0;
+  let resolved = false;
+  for (let round = 1; ; round++) {
+    const grid = nodeGrid(workspace, ranges);
+    nodesComputed += grid.weights.length;
+    const fitTo = (fineness: Fineness) =>
+      ranges.map((range, axis) => fitRange(range, grid.shares[axis] as Float64Array, fineness));
+    const inside = grid.edgeShare <= MOST_AT_EDGE;
+    if ((resolved && inside) || round === ROUNDS) return { grid, nodesComputed };
+    const fitted = fitTo(search);
+    resolved ||= inside && fitted.every((range, axis) => isFineEnough(ranges[axis] as AngleRange, range));
+    ranges = resolved ? fitTo({ ...search, resolved }) : fitted;
+  }
+}
+
+/** Whether a range is so narrow that all its nodes would be merged into one. */
+function isNarrow(range: AngleRange): boolean {
+  if (range.kind === 'share') return true;
+  const [low, high] = [range.low, range.high].map((angle) => range.scale * Math.tan(angle));
+  return mergeScale(high as number) - mergeScale(low as number) < MERGED_WIDTH;
+}
+
+/** Three nodes over 8 standard deviations, where ratios are known so well that forecasts take one node. */
+function narrowNodes(workspace: WearWorkspace, ranges: readonly AngleRange[]): PlacedNodes {
+  const grid = nodeGrid(
+    workspace,
+    ranges.map((range) => (range.kind === 'share' ? range : { ...range, count: 3 })),
+  );
+  return { grid, nodesComputed: grid.weights.length };
+}
+
+function isFineEnough(used: AngleRange, fitted: AngleRange): boolean {
+  const usedCell = (used.high - used.low) / used.count;
+  const fittedCell = (fitted.high - fitted.low) / fitted.count;
+  return fitted.scale === used.scale && usedCell <= fittedCell * 1.001;
+}
