@@ -1,4 +1,3 @@
-import { compressMixture } from '../stats/wear/compressMixture';
 import { crossings } from '../stats/wear/crossing';
 import { chancePast, levelAt, readingQuantile, slopeOf } from '../stats/wear/forecast';
 import { runLevel } from '../stats/wear/runLevel';
@@ -42,13 +41,8 @@ export function currentLine(
   const unitIndex = fit.unitIndex.get(unit.row.unit) ?? null;
   const runIndex = fit.runIndex.get(runName(unit.row.unit, run.run)) ?? null;
   const runHours = Math.max(0, unit.hoursNow - run.start_hours);
-  const line = runLevel(fit.posterior, fit.statistics, unitIndex, runIndex);
-  const x = runHours / 10_000;
-  return { line: compressMixture(line, x, x + furtherAhead), runHours };
+  return { line: runLevel(fit.posterior, fit.statistics, unitIndex, runIndex), runHours };
 }
-
-/** How far ahead of now, in 10,000 h, a mixture is kept exact when it is compressed: about two overhauls. */
-const furtherAhead = 2;
 
 /**
  * Margin of one unit, series and limit on the day: level, early / median / late, chance at the next overhaul and the

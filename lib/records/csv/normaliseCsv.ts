@@ -54,7 +54,7 @@ function byteOrderMark(bytes: Uint8Array): number {
 }
 
 /**
- * Cuts CSV bytes (UTF-8) into cells with their line numbers.
+ * Cuts CSV bytes (UTF-8) into cells with their line numbers, the first line with something in it as header.
  *
  * Blank lines are passed over, short lines are filled up with empty cells, and a line with more cells than the header
  * (an unquoted delimiter, usually), with an unclosed quote, or of over 256 KiB is held with its reason.
@@ -67,6 +67,29 @@ export function normaliseCsv(bytes: Uint8Array, delimiter: string): NormalisedCs
     reader.read();
     if (!reader.isBlank) header = headerNames(reader);
   }
+  return { header, ...cutRecords(reader, header.length) };
+}
+
+/**
+ * Cuts the lines of a sheet from `firstBodyLine` on into cells, as normaliseCsv does, for a header that was told otherwise.
+ *
+ * @param columns names of the columns; their number is that of the cells a line may have
+ */
+export function normaliseBody(
+  bytes: Uint8Array,
+  delimiter: string,
+  firstBodyLine: number,
+  columns: readonly string[],
+): NormalisedCsv {
+  const reader = new RecordReader(bytes, delimiter.charCodeAt(0), byteOrderMark(bytes));
+  while (!reader.atEnd && reader.line < firstBodyLine) {
+    reader.outputLength = 0;
+    reader.read();
+  }
+  return { header: columns, ...cutRecords(reader, columns.length) };
+}
+
+function cutRecords(reader: RecordReader, columns: number): Omit<NormalisedCsv, 'header'> {
   reader.outputLength = 0;
   const held: HeldLine[] = [];
   let records = 0;
@@ -83,17 +106,17 @@ export function normaliseCsv(bytes: Uint8Array, delimiter: string): NormalisedCs
       continue;
     }
     rowsIn++;
-    const reason = faultOf(reader, cellsStart, header.length);
+    const reason = faultOf(reader, cellsStart, columns);
     if (reason !== null) {
       held.push({ row, raw: rawText(reader.output.subarray(cellsStart, reader.outputLength)), reason });
       reader.outputLength = recordStart;
       continue;
     }
-    for (let missing = reader.fieldCount; missing < header.length; missing++) reader.push(fieldSeparator);
+    for (let missing = reader.fieldCount; missing < columns; missing++) reader.push(fieldSeparator);
     reader.push(lf);
     records++;
   }
-  return { header, body: reader.output.subarray(0, reader.outputLength), records, rowsIn, held };
+  return { body: reader.output.subarray(0, reader.outputLength), records, rowsIn, held };
 }
 
 /** Why the record read last is held, or null; empty cells past the header are cut off. */

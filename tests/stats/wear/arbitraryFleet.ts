@@ -1,13 +1,12 @@
 import fc from 'fast-check';
 import type { WearReading } from '../../../lib/stats/wear/types';
-
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+import { evenly } from './evenly';
 
 /** Small fleets of 2 to 4 units with 1 to 3 runs of 1 to 4 readings each; some readings weigh less than 1. */
 export const arbitraryFleet: fc.Arbitrary<readonly WearReading[]> = fc
   .array(
     fc.array(
-      fc.array(fc.tuple(between(0, 3), between(-0.05, 0.05), fc.constantFrom(1, 1, 0.3)), {
+      fc.array(fc.tuple(evenly(0, 3), evenly(-0.05, 0.05), fc.constantFrom(1, 1, 0.3)), {
         minLength: 1,
         maxLength: 4,
       }),
@@ -43,8 +42,8 @@ function isUsable(readings: readonly WearReading[]): boolean {
 
 /** Four ratios, zero among them. */
 export const arbitraryRatios = fc.tuple(
-  fc.oneof(fc.constant(0), between(0, 5)),
-  fc.oneof(fc.constant(0), between(0, 5)),
-  fc.oneof(fc.constant(0), between(0, 5)),
-  fc.oneof(fc.constant(0), between(0, 5)),
+  fc.oneof(fc.constant(0), evenly(0, 5)),
+  fc.oneof(fc.constant(0), evenly(0, 5)),
+  fc.oneof(fc.constant(0), evenly(0, 5)),
+  fc.oneof(fc.constant(0), evenly(0, 5)),
 );

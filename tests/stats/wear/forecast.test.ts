@@ -13,6 +13,7 @@ import {
 import { integrateWear } from '../../../lib/stats/wear/integrateWear';
 import { runLevel } from '../../../lib/stats/wear/runLevel';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
+import { evenly } from './evenly';
 import { oneLine, ownLineMixture } from './ownLineMixture';
 import { readReference } from './readFleet';
 import { simulateFleet } from './simulateFleet';
@@ -79,11 +80,9 @@ describe('chance and quantiles of a single straight line', () => {
 });
 
 describe('chance and quantiles of a mixture', () => {
-  const within = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-
   it('never falls as an upper limit comes down or a lower one goes up, and mirrors', () => {
     fc.assert(
-      fc.property(within(0, 5), within(-1, 2), within(0, 1), (x, limit, step) => {
+      fc.property(evenly(0, 5), evenly(-1, 2), evenly(0, 1), (x, limit, step) => {
         expect(chancePast(line, limit, 'upper', x)).toBeGreaterThanOrEqual(
           chancePast(line, limit + step, 'upper', x),
         );
@@ -99,7 +98,7 @@ describe('chance and quantiles of a mixture', () => {
 
   it('has quantiles that the probability gives back, in order', () => {
     fc.assert(
-      fc.property(within(0, 8), within(0.001, 0.999), within(0.001, 0.999), (x, one, other) => {
+      fc.property(evenly(0, 8), evenly(0.001, 0.999), evenly(0.001, 0.999), (x, one, other) => {
         const reading = readingQuantile(line, x, one);
         expect(readingProbability(line, x, reading)).toBeCloseTo(one, 6);
         const level = levelQuantile(line, x, one);
