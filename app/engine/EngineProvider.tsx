@@ -10,7 +10,7 @@ import {
   useReducer,
   useRef,
 } from 'react';
-import type { DroppedFile } from '../../lib/analysis/engine/EngineApi';
+import type { DroppedFile, GivenAnswer } from '../../lib/analysis/engine/EngineApi';
 import type { UnitResult } from '../../lib/analysis/types';
 import { counted } from '../words/counted';
 import { createEngineClient, type EngineClient, EngineFailure, type Opening } from './engineClient';
@@ -24,11 +24,15 @@ export interface Engine {
   readonly openDemo: () => void;
   readonly openOwn: () => void;
   readonly addFiles: (files: readonly DroppedFile[]) => void;
+  /** Reads the own files again with these answers added. */
+  readonly answer: (answers: readonly GivenAnswer[]) => void;
+  readonly takeBack: (ids: readonly string[]) => void;
   readonly forgetOwn: () => void;
   readonly cancel: () => void;
   readonly waitOn: () => void;
   readonly unit: (unit: string) => Promise<UnitResult | null>;
   readonly ownFileNames: () => Promise<readonly string[]>;
+  readonly answersGiven: () => Promise<readonly GivenAnswer[]>;
 }
 
 const EngineContext = createContext<Engine | null>(null);
@@ -41,7 +45,11 @@ const labels = {
 };
 
 function labelOf(opening: Opening): string {
-  return typeof opening === 'string' ? labels[opening] : `Reading ${counted(opening.files.length, 'file')}`;
+  if (typeof opening === 'string') return labels[opening];
+  if ('files' in opening) return `Reading ${counted(opening.files.length, 'file')}`;
+  return 'answers' in opening
+    ? `Reading your files again with ${counted(opening.answers.length, 'answer')}`
+    : `Reading your files again without ${counted(opening.takenBack.length, 'answer')}`;
 }
 
 function createWorker(): Worker {
@@ -62,7 +70,8 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
   const client = useRef<EngineClient | null>(null);
 
   const run = useCallback(async (opening: Opening) => {
-    dispatch({ type: 'started', label: labelOf(opening) });
+    const again = typeof opening === 'object' && !('files' in opening);
+    dispatch({ type: 'started', label: labelOf(opening), again });
     let own: EngineClient | null = null;
     try {
       own = client.current ?? createEngineClient(createWorker);
@@ -94,6 +103,8 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
       openDemo: () => void run('openDemo'),
       openOwn: () => void run('openOwn'),
       addFiles: (files) => void run({ files }),
+      answer: (answers) => void run({ answers }),
+      takeBack: (takenBack) => void run({ takenBack }),
       forgetOwn: () => void run('forgetOwn'),
       cancel: () => {
         dispatch({ type: 'cancelling' });
@@ -102,6 +113,7 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
       waitOn: () => dispatch({ type: 'waitedOn' }),
       unit: (unit) => client.current?.unit(unit) ?? Promise.resolve(null),
       ownFileNames: () => client.current?.ownFileNames() ?? Promise.resolve([]),
+      answersGiven: () => client.current?.answersGiven() ?? Promise.resolve([]),
     }),
     [run],
   );

@@ -2,6 +2,7 @@ import { proxy, type Remote, releaseProxy, transfer, wrap } from 'comlink';
 import type {
   DroppedFile,
   EngineApi,
+  GivenAnswer,
   OpenOutcome,
   ReportProgress,
 } from '../../lib/analysis/engine/EngineApi';
@@ -21,7 +22,10 @@ export type Opening =
   | 'openDemo'
   | 'openOwn'
   | 'forgetOwn'
-  | { readonly files: readonly DroppedFile[] };
+  | { readonly files: readonly DroppedFile[] }
+  | { readonly answers: readonly GivenAnswer[] }
+  /** Ids of answers that are taken back. */
+  | { readonly takenBack: readonly string[] };
 
 export interface OpeningListener {
   onProgress: ReportProgress;
@@ -33,6 +37,7 @@ export interface EngineClient {
   run(opening: Opening, listener: OpeningListener): Promise<OpenOutcome>;
   unit(unit: string): Promise<UnitResult | null>;
   ownFileNames(): Promise<readonly string[]>;
+  answersGiven(): Promise<readonly GivenAnswer[]>;
   /** Asks the worker to stop; one that does not within cancelTimeout_ms is ended. */
   cancel(): void;
   dispose(): void;
@@ -46,6 +51,8 @@ const ended = 'The work was stopped because it did not answer. Nothing in your f
 
 function callOf(api: Remote<EngineApi>, opening: Opening, onProgress: ReportProgress): Promise<OpenOutcome> {
   if (typeof opening === 'string') return api[opening](proxy(onProgress));
+  if ('answers' in opening) return api.answer(opening.answers, proxy(onProgress));
+  if ('takenBack' in opening) return api.takeBack(opening.takenBack, proxy(onProgress));
   const buffers = opening.files.map((file) => file.bytes);
   return api.addFiles(transfer([...opening.files], buffers), proxy(onProgress));
 }
@@ -102,6 +109,7 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
     },
     unit: (unit) => Promise.race([api.unit(unit), failure]),
     ownFileNames: () => Promise.race([api.ownFileNames(), failure]),
+    answersGiven: () => Promise.race([api.answersGiven(), failure]),
     cancel() {
       if (running === 0) return;
       clearTimeout(cancelling);

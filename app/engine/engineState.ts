@@ -1,5 +1,12 @@
 import type { OpenOutcome } from '../../lib/analysis/engine/EngineApi';
-import type { FleetResult, ImportedFile, Problem, Progress } from '../../lib/analysis/types';
+import type {
+  FleetResult,
+  ImportedFile,
+  Problem,
+  Progress,
+  Question,
+  UnderstoodSheet,
+} from '../../lib/analysis/types';
 
 /** Work under way in the worker. */
 export interface Work {
@@ -14,10 +21,15 @@ export interface Work {
 export interface Outcome {
   readonly ok: boolean;
   readonly message: string;
-  /** Files and problems of an attempt that opened nothing. */
+}
+
+/** What was read of files, be they open or not. */
+export interface ReadFiles {
   readonly files: readonly ImportedFile[];
   readonly problems: readonly Problem[];
   readonly problemsFound: number;
+  readonly questions: readonly Question[];
+  readonly sheets: readonly UnderstoodSheet[];
 }
 
 export interface EngineState {
@@ -25,10 +37,16 @@ export interface EngineState {
   readonly fleet: FleetResult | null;
   readonly work: Work | null;
   readonly outcome: Outcome | null;
+  /** Files of the last attempt, if it opened nothing; they stay in sight while answers about them are applied. */
+  readonly attempt: ReadFiles | null;
 }
 
 export type EngineAction =
-  | { readonly type: 'started'; readonly label: string }
+  | {
+      readonly type: 'started';
+      readonly label: string /** The files of the last attempt are read again. */;
+      readonly again: boolean;
+    }
   | { readonly type: 'progressed'; readonly progress: Progress }
   | { readonly type: 'stalled' }
   | { readonly type: 'waitedOn' }
@@ -42,9 +60,8 @@ export const initialState: EngineState = {
   fleet: null,
   work: { label: 'Opening', progress: null, stalled: false, cancelling: false },
   outcome: null,
+  attempt: null,
 };
-
-const nothingRead = { files: [], problems: [], problemsFound: 0 };
 
 function finished(state: EngineState, outcome: OpenOutcome): EngineState {
   if (outcome.ok) {
@@ -52,11 +69,13 @@ function finished(state: EngineState, outcome: OpenOutcome): EngineState {
     return {
       fleet: outcome.fleet,
       work: null,
-      outcome: message === null ? null : { ok: true, message, ...nothingRead },
+      outcome: message === null ? null : { ok: true, message },
+      attempt: null,
     };
   }
-  const { message, files, problems, problemsFound } = outcome;
-  return { fleet: state.fleet, work: null, outcome: { ok: false, message, files, problems, problemsFound } };
+  const { ok, message, ...read } = outcome;
+  const attempt = read.files.length + read.problems.length > 0 ? read : state.attempt;
+  return { fleet: state.fleet, work: null, outcome: { ok, message }, attempt };
 }
 
 /** Next state of the engine as the pages see it. */
@@ -67,6 +86,7 @@ export function engineState(state: EngineState, action: EngineAction): EngineSta
         ...state,
         work: { label: action.label, progress: null, stalled: false, cancelling: false },
         outcome: null,
+        attempt: action.again ? state.attempt : null,
       };
     case 'progressed':
       return state.work === null
@@ -84,7 +104,8 @@ export function engineState(state: EngineState, action: EngineAction): EngineSta
       return {
         fleet: null,
         work: null,
-        outcome: { ok: false, message: action.message, ...nothingRead },
+        outcome: { ok: false, message: action.message },
+        attempt: null,
       };
   }
 }

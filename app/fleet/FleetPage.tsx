@@ -6,6 +6,7 @@ import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
 import { WithFleet } from '../engine/WithFleet';
 import { Prose } from '../frame/Prose';
+import { WaitingQuestions } from '../records/WaitingQuestions';
 import { fleetRemarks, fleetSentence } from '../words/fleetSentence';
 import { FleetFilters } from './FleetFilters';
 import { FleetPicture } from './FleetPicture';
@@ -26,6 +27,7 @@ function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
       <p className="answer">
         <Prose text={fleetSentence(rows, filtered)} />
       </p>
+      <WaitingQuestions questions={fleet.questions} />
       <ul className="remarks">
         {fleetRemarks(rows).map((remark) => (
           <li key={remark}>

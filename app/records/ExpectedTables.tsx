@@ -7,10 +7,11 @@ export function ExpectedTables() {
     <>
       <h2>What is expected</h2>
       <p>
-        CSV files, best UTF-8 with commas, decimal points and ISO dates, one table to a file. Only overhauls
-        and readings are needed to see wear rates; limits give verdicts, the plan gives dates. A column whose
-        name is not recognised is named in the message of its file. Nothing is changed silently: every row
-        that cannot be used is held and listed above.
+        A CSV export in a workshop’s own form: one row an overhaul or one row a reading, with at least the
+        unit, the date, its hours and readings; headers in English, German, French, Spanish, Norwegian or
+        Russian, any delimiter, decimal sign and usual encoding. What cannot be known is asked above. Or the
+        tables below by their own names: limits give verdicts, the plan gives dates. Nothing is changed
+        silently: every cell that cannot be used is held and listed.
       </p>
       {canonicalTables.map((table) => (
         <details key={table.name}>

@@ -44,9 +44,9 @@ export function FileDrop() {
   return (
     <section className={dragging ? `${styles.drop} ${styles.dragging}` : styles.drop} aria-label="Add files">
       <p>
-        <strong>Drop CSV files or whole folders anywhere on this page</strong>, or choose them here. They are
-        read in this browser: nothing leaves the machine. Your files take the place of the demo fleet and are
-        kept in this browser until you remove them.
+        <strong>Drop your workshops’ CSV exports or whole folders anywhere on this page</strong>, or choose
+        them here. They are read in this browser: nothing leaves the machine. Your files take the place of the
+        demo fleet and are kept in this browser until you remove them.
       </p>
       <p className="buttons">
         <button type="button" disabled={busy} onClick={() => filePicker.current?.click()}>

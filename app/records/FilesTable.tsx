@@ -20,8 +20,9 @@ const columns: readonly DataColumn<ImportedFile>[] = [
   count('rowsIn', 'Rows in', (file) => file.rowsIn),
   count('rowsUsed', 'Rows used', (file) => file.rowsUsed),
   count('rowsHeld', 'Rows held', (file) => file.rowsHeld),
-  count('readingsIn', 'Readings in', (file) => file.readingsIn),
+  count('readingsIn', 'Reading cells in', (file) => file.readingsIn),
   count('readingsUsed', 'Readings used', (file) => file.readingsUsed),
+  count('readingsNone', 'No reading', (file) => file.readingsNone),
   count('readingsHeld', 'Readings held', (file) => file.readingsHeld),
   {
     id: 'message',
@@ -32,11 +33,11 @@ const columns: readonly DataColumn<ImportedFile>[] = [
   },
 ];
 
-/** What each file was recognised as, and its rows and readings: in = used + held. */
+/** What each file was recognised as, its rows (in = used + held) and its cells for readings (in = used + no reading + held). */
 export function FilesTable({ files }: { readonly files: readonly ImportedFile[] }) {
   return (
     <DataTable
-      caption="Files: in = used + held"
+      caption="Files: rows in = used + held; reading cells in = used + no reading + held"
       columns={columns}
       rows={files}
       rowKey={(file, index) => `${file.file} ${index}`}

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { InputFile } from '../records/importReport';
+import { type Answers, noAnswers } from '../records/intake/Answers';
 import type { Connector } from '../store/Connector';
 import { type ImportedData, importFiles } from '../store/importFiles';
 import { queryRows } from '../store/queryRows';
@@ -8,7 +9,7 @@ import { unitPositionsSql } from '../store/sql/positions';
 import { type GroupFit, groupFits } from './groupFits';
 import { marginRow } from './marginRow';
 import { type QuestionIndex, questionIndex } from './questionIndex';
-import type { FleetResult, MarginRow, Progress } from './types';
+import type { FleetResult, MarginRow, Progress, UnderstoodSheet } from './types';
 import { type UnitNow, unitNow } from './unitNow';
 
 /** Choices of the analysis. */
@@ -18,6 +19,8 @@ export interface AnalysisSettings {
   readonly groupBy: GroupBy;
   /** How many problems the result lists at the most; all if not given. */
   readonly problemsListed?: number;
+  /** Answers to the questions of earlier openings. */
+  readonly answers?: Answers;
 }
 
 export type GroupBy = 'frame' | 'frame+site';
@@ -67,7 +70,10 @@ export async function openAnalysis(
     connector,
     files,
     (step, share) => onProgress({ step, share: 0.4 * share }),
-    settings.problemsListed,
+    {
+      answers: settings.answers ?? noAnswers,
+      ...(settings.problemsListed === undefined ? {} : { problemsListed: settings.problemsListed }),
+    },
   );
   if (imported.readingsUsed === 0)
     throw new NoUsableReadings('No reading in these files can be used.', imported);
@@ -115,6 +121,8 @@ export async function openAnalysis(
     files: imported.files,
     problems: imported.problems,
     problemsFound: imported.problemsFound,
+    questions: imported.questions,
+    sheets: sheetsOf(imported),
     characteristics,
   };
   return { connector, fleet, units, fits, index };
@@ -133,4 +141,9 @@ async function fleetMargins(
       await onProgress({ step: 'Forecasting margins', share: 0.92 + (0.08 * done) / units.size });
   }
   return margins;
+}
+
+/** How each workshop's sheet was understood, column by column. */
+export function sheetsOf(imported: Pick<ImportedData, 'meanings'>): readonly UnderstoodSheet[] {
+  return [...imported.meanings].map(([file, columns]) => ({ file, columns }));
 }

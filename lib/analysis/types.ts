@@ -1,6 +1,7 @@
 import type { ImportedFile, Problem } from '../records/importReport';
+import type { ColumnMeaning, Question } from '../records/intake/types';
 
-export type { ImportedFile, Problem };
+export type { ColumnMeaning, ImportedFile, Problem, Question };
 
 /** Results of the analysis, as pages, charts and batch files read them. Lengths in mm, hours in h, dates ISO (YYYY-MM-DD). */
 
@@ -93,6 +94,12 @@ export interface UnitRow {
   readonly overhauls: number;
 }
 
+/** How the columns of a workshop's sheet were understood. */
+export interface UnderstoodSheet {
+  readonly file: string;
+  readonly columns: readonly ColumnMeaning[];
+}
+
 /** Everything that the Fleet page, the Records page and the batch files need. */
 export interface FleetResult {
   readonly asOf: string;
@@ -104,6 +111,9 @@ export interface FleetResult {
   readonly problems: readonly Problem[];
   /** All problems: a page lists the first thousands of them only. */
   readonly problemsFound: number;
+  /** What could not be known; the cells that wait for an answer are among the problems. */
+  readonly questions: readonly Question[];
+  readonly sheets: readonly UnderstoodSheet[];
   readonly characteristics: readonly { readonly code: string; readonly name: string }[];
 }
 

@@ -1,16 +1,14 @@
-import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { fitsTable, marginsTable, problemsTable, type ResultTable } from '../analysis/fleetTables';
+import { fitsTable, marginsTable, problemsTable } from '../analysis/fleetTables';
 import { type GroupBy, groupExpressions, NoUsableReadings, openAnalysis } from '../analysis/openAnalysis';
-import { writeCsv } from '../records/csv/writeCsv';
 import type { InputFile } from '../records/importReport';
 import { openNodeDatabase } from '../store/nodeDatabase';
+import { runMain, UnusableArguments } from './runMain';
+import { writeTable } from './writeTable';
 
 const usage = `Usage: npm run -s analyse -- --data DIR [--as-of YYYY-MM-DD] [--group frame|frame+site] --out DIR`;
-
-/** Arguments that cannot be used. */
-class UnusableArguments extends Error {}
 
 interface Arguments {
   readonly data: string;
@@ -65,13 +63,6 @@ async function filesOf(folder: string): Promise<readonly InputFile[]> {
   );
 }
 
-/** Writes a table whole or not at all: to a temporary name first, then under its own. */
-async function writeTable(folder: string, table: ResultTable): Promise<void> {
-  const path = join(folder, `${table.name}.csv`);
-  await writeFile(`${path}.part`, writeCsv(table.header, table.rows));
-  await rename(`${path}.part`, path);
-}
-
 /** The batch command: canonical CSV files in, fits.csv, margins.csv and problems.csv out. Returns the exit status. */
 async function main(words: readonly string[]): Promise<number> {
   const settings = readArguments(words);
@@ -102,14 +93,4 @@ async function main(words: readonly string[]): Promise<number> {
   }
 }
 
-try {
-  process.exitCode = await main(process.argv.slice(2));
-} catch (error) {
-  if (error instanceof UnusableArguments) {
-    process.stderr.write(`${error.message}\n${usage}\n`);
-    process.exitCode = 2;
-  } else {
-    process.stderr.write(`${error instanceof Error ? error.message : error}\n`);
-    process.exitCode = 1;
-  }
-}
+await runMain(main, usage);

@@ -14,6 +14,8 @@ export interface ImportedFile {
   readonly readingsIn: number;
   readonly readingsUsed: number;
   readonly readingsHeld: number;
+  /** Cells that say in words that nothing was measured. */
+  readonly readingsNone: number;
   readonly message: string | null;
 }
 

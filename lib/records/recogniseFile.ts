@@ -3,8 +3,8 @@ import type { Characteristic } from './characteristics';
 import { readHeader } from './csv/normaliseCsv';
 import { type WideColumn, wideColumn } from './wideColumns';
 
-/** What a file turned out to be. */
-export type RecognisedFile =
+/** A file told by the canonical names in its first line. */
+export type CanonicalFile =
   | {
       readonly kind: 'table';
       readonly table: CanonicalTable;
@@ -16,8 +16,19 @@ export type RecognisedFile =
       readonly columns: readonly WideColumn[];
       readonly delimiter: string;
       readonly unusedColumns: readonly string[];
-    }
-  | { readonly kind: 'none'; readonly message: string };
+    };
+
+/** A file that is none of what is looked for, and why. */
+export interface UnknownFile {
+  readonly kind: 'none';
+  readonly message: string;
+}
+
+/** What a file turned out to be; a sheet is a workshop's own form, understood column by column (long: one row a reading). */
+export type RecognisedFile =
+  | CanonicalFile
+  | { readonly kind: 'sheet'; readonly isLong: boolean }
+  | UnknownFile;
 
 /** Overhaul columns that a wide sheet may carry beside its readings, and the frame of the unit. */
 export const wideSheetColumns = [
@@ -38,11 +49,12 @@ export const wideSheetColumns = [
 
 const delimiters = [',', ';', '\t'] as const;
 
-/** Recognises a file by the names in its first line; says what was looked for if it can be none of the known tables. */
-export function recogniseFile(bytes: Uint8Array, characteristics: readonly Characteristic[]): RecognisedFile {
-  const unreadable = whyUnreadable(bytes);
-  if (unreadable !== null) return { kind: 'none', message: unreadable };
-  let best: RecognisedFile | null = null;
+/** Recognises a file (UTF-8) by the names in its first line; says what was looked for if it can be none of the known tables. */
+export function recogniseFile(
+  bytes: Uint8Array,
+  characteristics: readonly Characteristic[],
+): CanonicalFile | UnknownFile {
+  let best: CanonicalFile | UnknownFile | null = null;
   let bestScore = 0;
   for (const delimiter of delimiters) {
     const header = readHeader(bytes, delimiter).map((name) => name.toLowerCase());
@@ -66,8 +78,8 @@ function recogniseHeader(
   header: readonly string[],
   delimiter: string,
   characteristics: readonly Characteristic[],
-): readonly [RecognisedFile | null, number] {
-  let best: RecognisedFile | null = null;
+): readonly [CanonicalFile | UnknownFile | null, number] {
+  let best: CanonicalFile | UnknownFile | null = null;
   let bestScore = 0;
   for (const table of canonicalTables) {
     const required = table.columns.filter((column) => column.required);
@@ -99,22 +111,4 @@ function recogniseHeader(
     ];
   }
   return [best, bestScore];
-}
-
-/** Why the bytes cannot be a CSV file in UTF-8, in words that say what to do, or null. */
-function whyUnreadable(bytes: Uint8Array): string | null {
-  if (bytes.length === 0) return 'The file is empty (0 bytes): export it again.';
-  if (bytes.subarray(0, 65_536).includes(0)) {
-    return 'The file is not text (it holds zero bytes): save the sheet as CSV, UTF-8, and drop that.';
-  }
-  const decoder = new TextDecoder('utf-8', { fatal: true });
-  const step = 1 << 20;
-  for (let start = 0; start < bytes.length; start += step) {
-    try {
-      decoder.decode(bytes.subarray(start, start + step), { stream: start + step < bytes.length });
-    } catch {
-      return `The text is not UTF-8 (a byte after position ${start} has no meaning there): save the sheet as CSV, UTF-8, and drop that.`;
-    }
-  }
-  return null;
 }

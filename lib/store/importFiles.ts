@@ -2,11 +2,16 @@ import { canonicalTables } from '../records/canonicalTables';
 import { builtInCharacteristics, type Characteristic } from '../records/characteristics';
 import { hoursOutOfOrder } from '../records/hoursInOrder';
 import type { ImportedFile, InputFile, Problem } from '../records/importReport';
-import { recogniseFile } from '../records/recogniseFile';
+import { type Answers, noAnswers, QuestionList } from '../records/intake/Answers';
+import type { ColumnMeaning, Question } from '../records/intake/types';
 import type { Connector } from './Connector';
 import { holdRows } from './holdRows';
 import { importReport } from './importReport';
-import { type LoadedFile, loadFile } from './loadFile';
+import { askAboutJobsDatedTwice } from './intake/jobsDatedTwice';
+import { askAboutScale } from './intake/scaleSlips';
+import { ownReasonsSql } from './intake/sheetSql';
+import { understandFile } from './intake/understandFile';
+import type { LoadedFile } from './loadFile';
 import { allCharacteristicsSql } from './sql/characteristics';
 import {
   doubtfulReadingsSql,
@@ -18,7 +23,7 @@ import { createRecordTablesSql } from './sql/recordTables';
 import { readingsOfUnknownRunSql, runsSql, settleRunsSql } from './sql/runs';
 import { seriesReadingsSql } from './sql/seriesReadings';
 import { repeatedRowsSql, typedTableSql } from './sql/typedTable';
-import { hoursByDateSql, overhaulsWithoutHoursSql, unitHoursSql } from './sql/unitHours';
+import { fallingHoursSql, hoursByDateSql, overhaulsWithoutHoursSql, unitHoursSql } from './sql/unitHours';
 import { addUnitsFromOverhaulsSql, overhaulsOfUnknownUnitSql } from './sql/units';
 
 /** What an import came to; the records themselves are in the store. */
@@ -28,36 +33,41 @@ export interface ImportedData {
   /** All problems, those beyond the listed ones included. */
   readonly problemsFound: number;
   readonly readingsUsed: number;
+  /** What could not be known; the cells that wait for it are among the problems. */
+  readonly questions: readonly Question[];
+  /** How the columns of each workshop's sheet were understood. */
+  readonly meanings: ReadonlyMap<string, readonly ColumnMeaning[]>;
+}
+
+/** Called between the steps of an import; throws to stop it. */
+export type OnStep = (step: string, share: number) => Promise<void>;
+
+/** Choices of an import. */
+export interface ImportOptions {
+  /** Answers to earlier questions. */
+  readonly answers?: Answers;
+  /** How many problems are listed at the most; all if not given. */
+  readonly problemsListed?: number;
 }
 
 /** More problems than any set of files can have. */
 const everyProblem = 1e12;
 
-/** Called between the steps of an import; throws to stop it. */
-export type OnStep = (step: string, share: number) => Promise<void>;
-
 /**
  * Takes files into the store: recognises each, reads every cell as text, converts and checks in SQL, derives unit hours,
- * and cuts series and runs. What cannot be used is held with its reason; nothing is fatal but an error of the engine.
+ * and cuts series and runs. What cannot be used is held with its reason, what cannot be known is asked; nothing is fatal
+ * but an error of the engine.
  */
 export async function importFiles(
   connector: Connector,
   files: readonly InputFile[],
   onStep: OnStep,
-  problemsListed: number = everyProblem,
+  { answers = noAnswers, problemsListed = everyProblem }: ImportOptions = {},
 ): Promise<ImportedData> {
   await connector.run(createRecordTablesSql());
-  const characteristics = [...builtInCharacteristics];
-  const loaded: LoadedFile[] = [];
-  // Tables first: a wide sheet may use characteristics that a table adds.
-  for (const file of tablesFirst(files)) {
-    await onStep(`Reading ${file.name}`, (0.5 * loaded.length) / files.length);
-    const recognised = recogniseFile(file.bytes, characteristics);
-    loaded.push(await loadFile(connector, file, recognised));
-    if (recognised.kind === 'table' && recognised.table.name === 'characteristics') {
-      characteristics.push(...(await addedCharacteristics(connector)));
-    }
-  }
+  const questions = new QuestionList(answers);
+  const meanings = new Map<string, readonly ColumnMeaning[]>();
+  const loaded = await loadAll(connector, files, questions, meanings, onStep);
   await onStep('Checking every cell', 0.5);
   for (const table of canonicalTables) {
     await connector.run(typedTableSql(table));
@@ -72,6 +82,9 @@ export async function importFiles(
   await connector.run(addUnitsFromOverhaulsSql);
   await connector.run(readingTextsSql);
   await holdRows(connector, 'readings', doubtfulReadingsSql);
+  await askAboutScale(connector, meanings.keys(), questions);
+  await askAboutJobsDatedTwice(connector, meanings.keys(), questions);
+  await holdRows(connector, 'readings', doubtfulReadingsSql);
   await holdRows(connector, 'readings', incompleteClockSetsSql);
   await onStep('Cutting series and runs', 0.85);
   await connector.run(readingsInMillimetresSql);
@@ -79,7 +92,35 @@ export async function importFiles(
   await connector.run(runsSql);
   await holdRows(connector, 'readings', readingsOfUnknownRunSql);
   await connector.run(settleRunsSql);
-  return importReport(connector, loaded, problemsListed);
+  await connector.run(ownReasonsSql);
+  return {
+    ...(await importReport(connector, loaded, problemsListed)),
+    questions: questions.questions,
+    meanings,
+  };
+}
+
+/** Loads every file; tables that add characteristics come first, since sheets may use them. */
+async function loadAll(
+  connector: Connector,
+  files: readonly InputFile[],
+  questions: QuestionList,
+  meanings: Map<string, readonly ColumnMeaning[]>,
+  onStep: OnStep,
+): Promise<readonly LoadedFile[]> {
+  const characteristics = [...builtInCharacteristics];
+  const loaded: LoadedFile[] = [];
+  for (const file of tablesFirst(files)) {
+    await onStep(`Reading ${file.name}`, (0.5 * loaded.length) / files.length);
+    const understood = await understandFile(connector, file, characteristics, questions);
+    loaded.push(understood);
+    if ('meanings' in understood) meanings.set(file.name, understood.meanings);
+    const { recognised } = understood;
+    if (recognised.kind === 'table' && recognised.table.name === 'characteristics') {
+      characteristics.push(...(await addedCharacteristics(connector)));
+    }
+  }
+  return loaded;
 }
 
 function tablesFirst(files: readonly InputFile[]): readonly InputFile[] {
@@ -109,13 +150,5 @@ async function holdFallingHours(connector: Connector): Promise<void> {
     for (const index of hoursOutOfOrder(history.map((row) => Number(row.unit_hours))))
       held.push(String(history[index]?.id));
   }
-  if (held.length === 0) return;
-  await holdRows(
-    connector,
-    'overhauls',
-    `SELECT o.id, 'unit_hours' AS column_name, CAST(CAST(round(o.unit_hours) AS BIGINT) AS VARCHAR) AS raw,
-       'the hours do not rise with the dates of the unit’s other overhauls (' || coalesce(CAST(CAST(round((SELECT max(p.unit_hours) FROM overhauls p
-          WHERE p.unit = o.unit AND p.date <= o.date AND p.id NOT IN (${held.join(', ')}))) AS BIGINT) AS VARCHAR), 'no') || ' h before it): check hours and date' AS reason
-     FROM overhauls o WHERE o.id IN (${held.join(', ')})`,
-  );
+  if (held.length > 0) await holdRows(connector, 'overhauls', fallingHoursSql(held));
 }

@@ -6,6 +6,8 @@ import type { LoadedFile } from './loadFile';
 const countsSql = `
   SELECT file, 'readings_in' AS what, count(*)::INTEGER AS n FROM raw_readings GROUP BY file
   UNION ALL SELECT file, 'readings_used', count(*)::INTEGER FROM readings GROUP BY file
+  UNION ALL SELECT file, 'readings_none', count(*)::INTEGER FROM no_readings GROUP BY file
+  UNION ALL SELECT file, 'lines_used', count(DISTINCT line)::INTEGER FROM (SELECT file, line FROM readings UNION ALL SELECT file, line FROM no_readings) GROUP BY file
   UNION ALL SELECT file, 'overhauls_used', count(*)::INTEGER FROM overhauls GROUP BY file`;
 
 const problemsSql = `
@@ -20,7 +22,7 @@ export async function importReport(
   connector: Connector,
   loaded: readonly LoadedFile[],
   problemsListed: number,
-): Promise<ImportedData> {
+): Promise<Omit<ImportedData, 'questions' | 'meanings'>> {
   const counts = new Map(
     (await connector.query(countsSql)).map((row) => [`${row.what} ${row.file}`, Number(row.n)]),
   );
@@ -29,7 +31,8 @@ export async function importReport(
     const count = (what: string) => counts.get(`${what} ${file.name}`) ?? 0;
     const rowsUsed = await usedRows(connector, file, count);
     const isReadings = file.recognised.kind === 'table' && file.recognised.table.name === 'readings';
-    const readingsIn = isReadings ? file.rowsIn : count('readings_in');
+    const readingsNone = count('readings_none');
+    const readingsIn = file.readingCells ?? (isReadings ? file.rowsIn : count('readings_in'));
     files.push({
       file: file.name,
       table:
@@ -37,13 +40,16 @@ export async function importReport(
           ? file.recognised.table.name
           : file.recognised.kind === 'wide'
             ? 'one row an overhaul'
-            : null,
+            : file.recognised.kind === 'sheet'
+              ? `a workshop’s sheet, one row ${file.recognised.isLong ? 'a reading' : 'an overhaul'}`
+              : null,
       rowsIn: file.rowsIn,
       rowsUsed,
       rowsHeld: file.rowsIn - rowsUsed,
       readingsIn,
       readingsUsed: count('readings_used'),
-      readingsHeld: readingsIn - count('readings_used'),
+      readingsHeld: readingsIn - count('readings_used') - readingsNone,
+      readingsNone,
       message: file.message,
     });
   }
@@ -74,6 +80,9 @@ async function usedRows(
 ): Promise<number> {
   if (file.recognised.kind === 'none') return 0;
   if (file.recognised.kind === 'wide') return count('overhauls_used');
+  if (file.recognised.kind === 'sheet') {
+    return file.recognised.isLong ? count('lines_used') : count('overhauls_used');
+  }
   const [row] = await connector.query(
     `SELECT count(*)::INTEGER AS n FROM ${file.recognised.table.name} WHERE file = $1`,
     [file.name],

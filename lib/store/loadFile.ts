@@ -1,7 +1,7 @@
 import type { CanonicalTable } from '../records/canonicalTables';
 import { type HeldLine, normaliseCsv } from '../records/csv/normaliseCsv';
 import type { InputFile } from '../records/importReport';
-import { type RecognisedFile, wideSheetColumns } from '../records/recogniseFile';
+import { type CanonicalFile, type RecognisedFile, wideSheetColumns } from '../records/recogniseFile';
 import type { WideColumn } from '../records/wideColumns';
 import type { Connector } from './Connector';
 import { quoted } from './sql/quoted';
@@ -13,17 +13,16 @@ export interface LoadedFile {
   readonly rowsIn: number;
   readonly held: readonly HeldLine[];
   readonly message: string | null;
+  /** Filled cells of the reading columns of a workshop's sheet, lines dropped later included. */
+  readonly readingCells?: number;
 }
 
 /** Reads a recognised file into the raw tables, every cell as text with its line. */
 export async function loadFile(
   connector: Connector,
   file: InputFile,
-  recognised: RecognisedFile,
+  recognised: CanonicalFile,
 ): Promise<LoadedFile> {
-  if (recognised.kind === 'none') {
-    return { name: file.name, recognised, rowsIn: 0, held: [], message: recognised.message };
-  }
   const csv = normaliseCsv(file.bytes, recognised.delimiter);
   const header = csv.header.map((name) => name.toLowerCase());
   if (csv.records > 0) {
@@ -49,8 +48,9 @@ function messageOf(rowsIn: number, unusedColumns: readonly string[]): string | n
 }
 
 function tableRowsSql(file: string, table: CanonicalTable, cell: (name: string) => string): string {
+  const names = table.columns.map((column) => `"${column.name}"`).join(', ');
   const cells = table.columns.map((column) => cell(column.name)).join(', ');
-  return `INSERT INTO raw_${table.name} SELECT ${quoted(file)}, line_number::INTEGER, NULL, ${cells} FROM dropped`;
+  return `INSERT INTO raw_${table.name} (file, line, ${names}) SELECT ${quoted(file)}, line_number::INTEGER, ${cells} FROM dropped`;
 }
 
 /** A wide sheet gives an overhaul a row, a reading a filled cell, and the frames of its units. */

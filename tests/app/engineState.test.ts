@@ -1,11 +1,27 @@
 import { describe, expect, test } from 'vitest';
 import { type EngineState, engineState, initialState } from '../../app/engine/engineState';
-import { fleet } from './fixture';
+import type { OpenOutcome } from '../../lib/analysis/engine/EngineApi';
+import { fleet, question } from './fixture';
 
 const open = engineState(initialState, {
   type: 'finished',
   outcome: { ok: true, fleet: fleet(), message: null },
 });
+
+const problem = { file: 'a.csv', row: 2, column: '', raw: '', reason: 'waits', action: 'held' } as const;
+
+function failure(message: string, changes: Partial<OpenOutcome & { ok: false }> = {}): OpenOutcome {
+  return {
+    ok: false,
+    message,
+    files: [],
+    problems: [],
+    problemsFound: 0,
+    questions: [],
+    sheets: [],
+    ...changes,
+  };
+}
 
 describe('engineState', () => {
   test('opens, and reports a message if there is one', () => {
@@ -20,10 +36,26 @@ describe('engineState', () => {
   test('a failed attempt leaves what was open, and says why', () => {
     const failed = engineState(open, {
       type: 'finished',
-      outcome: { ok: false, message: 'No reading can be used.', files: [], problems: [], problemsFound: 0 },
+      outcome: failure('No reading can be used.'),
     });
     expect(failed.fleet).toBe(open.fleet);
     expect(failed.outcome).toMatchObject({ ok: false, message: 'No reading can be used.' });
+  });
+
+  test('questions of a failed attempt stay in sight while they are answered, and when that is stopped', () => {
+    const failed = engineState(open, {
+      type: 'finished',
+      outcome: failure('All waits.', { problems: [problem], problemsFound: 1, questions: [question()] }),
+    });
+    expect(failed.attempt).toMatchObject({ problemsFound: 1, questions: [{ cellsWaiting: 12 }] });
+    const answering = engineState(failed, { type: 'started', label: 'Again', again: true });
+    expect(answering.attempt).toBe(failed.attempt);
+    const halted = engineState(answering, { type: 'finished', outcome: failure('Stopped.') });
+    expect(halted.attempt).toBe(failed.attempt);
+    const opened = { ok: true, fleet: fleet(), message: null } as const;
+    expect(engineState(answering, { type: 'finished', outcome: opened }).attempt).toBeNull();
+    expect(engineState(failed, { type: 'started', label: 'Opening', again: false }).attempt).toBeNull();
+    expect(engineState(answering, { type: 'failed', message: 'stopped' }).attempt).toBeNull();
   });
 
   test('a dead worker takes with it what was open', () => {
@@ -33,7 +65,7 @@ describe('engineState', () => {
 
   test('progress ends a stall, waiting on hides it', () => {
     const run = (...actions: Parameters<typeof engineState>[1][]): EngineState =>
-      actions.reduce(engineState, engineState(open, { type: 'started', label: 'Reading' }));
+      actions.reduce(engineState, engineState(open, { type: 'started', label: 'Reading', again: false }));
     expect(run({ type: 'stalled' }).work?.stalled).toBe(true);
     expect(run({ type: 'stalled' }, { type: 'waitedOn' }).work?.stalled).toBe(false);
     const progressed = run(

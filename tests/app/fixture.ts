@@ -3,6 +3,7 @@ import type {
   FitRow,
   FleetResult,
   MarginRow,
+  Question,
   SeriesReading,
   UnitResult,
   UnitRow,
@@ -150,6 +151,8 @@ export function fleet(changes: Partial<FleetResult> = {}): FleetResult {
     files: [],
     problems: [],
     problemsFound: 0,
+    questions: [],
+    sheets: [],
     characteristics,
     ...changes,
   };
@@ -229,6 +232,19 @@ export function unitResult(changes: Partial<UnitResult> = {}): UnitResult {
         remarks: null,
       },
     ],
+    ...changes,
+  };
+}
+
+export function question(changes: Partial<Question> = {}): Question {
+  return {
+    id: 'unit of measure | sheet.csv |  | ',
+    file: 'sheet.csv',
+    column: 'Axial play',
+    question: 'Which unit of measure do these readings have?',
+    choices: ['mm', 'in', 'mil'],
+    guess: 'mm',
+    cellsWaiting: 12,
     ...changes,
   };
 }

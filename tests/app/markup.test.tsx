@@ -191,6 +191,7 @@ describe('Records', () => {
       readingsIn: 0,
       readingsUsed: 0,
       readingsHeld: 0,
+      readingsNone: 0,
       message: null,
     };
     expectPlain(page(<FilesTable files={[file]} />));

@@ -36,9 +36,10 @@ const file = {
   rowsIn: 10,
   rowsUsed: 8,
   rowsHeld: 2,
-  readingsIn: 10,
+  readingsIn: 11,
   readingsUsed: 8,
   readingsHeld: 2,
+  readingsNone: 1,
   message: null,
 };
 
@@ -60,7 +61,7 @@ describe('what is open', () => {
       fleet: fleet({ source: 'own', files: [file, { ...file, rowsIn: 5, rowsHeld: 0, rowsUsed: 5 }] }),
     };
     expect(recordsSentence(open)).toBe(
-      'Your 2 files are open. 15 rows came in, 13 used and 2 held; of 20 readings, 16 used and 4 held.',
+      'Your 2 files are open. 15 rows came in, 13 used and 2 held; of 22 cells for readings, 16 used, 2 no reading and 4 held.',
     );
     expect(recordsSentence({ ...initialState, work: null })).toBe('Nothing is open.');
   });

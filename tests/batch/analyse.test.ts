@@ -127,8 +127,8 @@ describe('analyse with what it cannot use', () => {
     );
     const ended = await analyse('--data', data, '--out', join(folder, 'unusable'));
     expect(ended.status).toBe(2);
-    expect(ended.stderr).toContain('empty.csv: The file is empty');
-    expect(ended.stderr).toContain('parts list.csv: No known columns');
+    expect(ended.stderr).toContain('empty.csv: the file is empty');
+    expect(ended.stderr).toContain('parts list.csv: Not an overhaul sheet');
     expect(table('unusable', 'problems').map((row) => [row.file, row.row, row.reason])).toEqual([
       ['readings.csv', '2', 'no overhaul of that name in the files'],
     ]);

@@ -37,7 +37,7 @@ describe('the main job', () => {
       .waitFor();
 
     await page.getByRole('link', { name: 'Records' }).click();
-    await page.getByText('Drop CSV files').waitFor();
+    await page.getByText('Drop your workshops').waitFor();
     await dropFiles(page, exampleFiles());
     await page
       .getByText(/Your files/)
@@ -120,12 +120,12 @@ describe('files that cannot be used', () => {
   };
 
   it.each([
-    ['an empty file', [{ name: 'empty.csv', text: '' }], /empty \(0 bytes\)/],
+    ['an empty file', [{ name: 'empty.csv', text: '' }], /the file is empty/],
     ['a binary file', [{ name: 'photo.csv', text: 'PNG\u0000\u0001\u0002' }], /not text/],
     [
       'a file without the needed columns',
       [{ name: 'parts list.csv', text: 'Pos,Part,Qty\n1,Gasket,4\n' }],
-      /No known columns/,
+      /Not an overhaul sheet/,
     ],
     ['a table without readings', [{ name: 'units.csv', text: 'unit,frame\nA,B\n' }], /no readings/],
   ])('%s: a clear message, and the earlier data stay', async (_, files, message) => {
@@ -168,7 +168,7 @@ describe('files that cannot be used', () => {
       );
     await dropBig('colour,shape\n', 'red,round\n');
     await page
-      .getByText(/No known columns/)
+      .getByText(/Not an overhaul sheet/)
       .first()
       .waitFor(opened);
     await dropBig('overhaul,characteristic,stage,value,uom\n', 'X-17,thrust_play,found,0.31,mm\n');

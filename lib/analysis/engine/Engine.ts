@@ -1,10 +1,11 @@
 import type { InputFile } from '../../records/importReport';
+import { type Answers, noAnswers } from '../../records/intake/Answers';
 import type { Database } from '../../store/Connector';
-import { type Analysis, NoUsableReadings, openAnalysis } from '../openAnalysis';
+import { type Analysis, NoUsableReadings, openAnalysis, sheetsOf } from '../openAnalysis';
 import type { FleetResult, Progress, UnitResult } from '../types';
 import { unitResult } from '../unitResult';
-import type { DroppedFile, EngineApi, OpenOutcome, ReportProgress } from './EngineApi';
-import { keepFiles, keptFiles, lastSource, rememberSource } from './ownFiles';
+import type { DroppedFile, EngineApi, GivenAnswer, OpenOutcome, ReportProgress } from './EngineApi';
+import { keep, kept } from './keptStore';
 
 /** Where the engine gets what lies outside it. */
 export interface EngineSources {
@@ -26,12 +27,16 @@ function yieldToMessages(): Promise<void> {
 export class Engine implements EngineApi {
   private database: Promise<Database> | null = null;
   private opened: Analysis | null = null;
+  /** Own files of the last attempt: what answers are about, even if nothing could be used without them. */
+  private ownFiles: readonly InputFile[] | null = null;
+  /** Answers in force, in case the browser keeps none. */
+  private given: readonly GivenAnswer[] | null = null;
   private attempt = 0;
 
   constructor(private readonly sources: EngineSources) {}
 
   async open(onProgress: ReportProgress): Promise<OpenOutcome> {
-    return (await lastSource()) === 'own' && (await keptFiles()).length > 0
+    return (await kept('source')) === 'own' && (await kept('files')).length > 0
       ? this.openOwn(onProgress)
       : this.openDemo(onProgress);
   }
@@ -41,7 +46,7 @@ export class Engine implements EngineApi {
   }
 
   async openOwn(onProgress: ReportProgress): Promise<OpenOutcome> {
-    return this.try('own', keptFiles, onProgress);
+    return this.tryOwn(await kept('files'), onProgress);
   }
 
   async addFiles(dropped: readonly DroppedFile[], onProgress: ReportProgress): Promise<OpenOutcome> {
@@ -50,23 +55,62 @@ export class Engine implements EngineApi {
     );
     const names = new Set(added.map((file) => file.name));
     // Adding goes on from the own files that are open; from the demo fleet it starts afresh.
-    const before = this.opened?.fleet.source === 'own' ? await keptFiles() : [];
-    const files = [...before.filter((file) => !names.has(file.name)), ...added];
+    const before = this.opened?.fleet.source === 'own' ? await kept('files') : [];
+    return this.tryOwn([...before.filter((file) => !names.has(file.name)), ...added], onProgress);
+  }
+
+  async answer(answers: readonly GivenAnswer[], onProgress: ReportProgress): Promise<OpenOutcome> {
+    const ids = new Set(answers.map((answer) => answer.id));
+    const others = (await this.answersGiven()).filter((answer) => !ids.has(answer.id));
+    return this.withAnswers([...others, ...answers], onProgress);
+  }
+
+  async takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome> {
+    const taken = new Set(ids);
+    return this.withAnswers(
+      (await this.answersGiven()).filter((answer) => !taken.has(answer.id)),
+      onProgress,
+    );
+  }
+
+  async answersGiven(): Promise<readonly GivenAnswer[]> {
+    this.given ??= await kept('answers');
+    return this.given;
+  }
+
+  async forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome> {
+    this.ownFiles = null;
+    this.given = [];
+    await keep('files', []);
+    await keep('answers', []);
+    return this.openDemo(onProgress);
+  }
+
+  private async withAnswers(
+    answers: readonly GivenAnswer[],
+    onProgress: ReportProgress,
+  ): Promise<OpenOutcome> {
+    this.given = answers;
+    await keep('answers', answers);
+    return this.tryOwn(this.ownFiles ?? (await kept('files')), onProgress);
+  }
+
+  /** Opens own files and, if they can be used, keeps those that were recognised. */
+  private async tryOwn(files: readonly InputFile[], onProgress: ReportProgress): Promise<OpenOutcome> {
+    this.ownFiles = files;
     const outcome = await this.try('own', async () => files, onProgress);
     if (!outcome.ok) return outcome;
     const usable = new Set(
       outcome.fleet.files.filter((file) => file.table !== null).map((file) => file.file),
     );
-    const kept = await keepFiles(files.filter((file) => usable.has(file.name)));
-    const message = kept
+    const isKept = await keep(
+      'files',
+      files.filter((file) => usable.has(file.name)),
+    );
+    const message = isKept
       ? outcome.message
       : 'This browser does not keep the files: they are open until the page is closed. Keep the originals at hand.';
     return { ...outcome, message };
-  }
-
-  async forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome> {
-    await keepFiles([]);
-    return this.openDemo(onProgress);
   }
 
   async cancel(): Promise<void> {
@@ -74,11 +118,16 @@ export class Engine implements EngineApi {
   }
 
   async ownFileNames(): Promise<readonly string[]> {
-    return (await keptFiles()).map((file) => file.name);
+    return (await kept('files')).map((file) => file.name);
   }
 
   async unit(unit: string): Promise<UnitResult | null> {
     return this.opened === null ? null : unitResult(this.opened, unit);
+  }
+
+  private async answers(): Promise<Answers> {
+    const given = new Map((await this.answersGiven()).map(({ id, answer }) => [id, answer]));
+    return (question) => given.get(question.id);
   }
 
   private async try(
@@ -105,13 +154,18 @@ export class Engine implements EngineApi {
           connector,
           await files(),
           source,
-          { asOf: null, groupBy: 'frame', problemsListed },
+          {
+            asOf: null,
+            groupBy: 'frame',
+            problemsListed,
+            answers: source === 'own' ? await this.answers() : noAnswers,
+          },
           report,
         );
         const previous = this.opened;
         this.opened = analysis;
         await previous?.connector.close();
-        await rememberSource(source);
+        await keep('source', source);
         return { ok: true, fleet: analysis.fleet, message: null };
       } catch (error) {
         await connector.close();
@@ -132,15 +186,19 @@ function failure(error: unknown, hasOpen: boolean): OpenOutcome {
       files: [],
       problems: [],
       problemsFound: 0,
+      questions: [],
+      sheets: [],
     };
   if (error instanceof NoUsableReadings) {
-    const { files, problems, problemsFound } = error.imported;
+    const { files, problems, problemsFound, questions } = error.imported;
     return {
       ok: false,
       message: `${error.message} ${whyNone(error)} ${stands}`,
       files,
       problems,
       problemsFound,
+      questions,
+      sheets: sheetsOf(error.imported),
     };
   }
   const reason = error instanceof Error ? error.message : String(error);
@@ -150,6 +208,8 @@ function failure(error: unknown, hasOpen: boolean): OpenOutcome {
     files: [],
     problems: [],
     problemsFound: 0,
+    questions: [],
+    sheets: [],
   };
 }
 
@@ -163,7 +223,9 @@ function whyNone(error: NoUsableReadings): string {
       : 'None of the files was recognised: see the reason beside each.';
   if (files.every((file) => file.readingsIn === 0))
     return 'There are tables but no readings: add readings.csv and overhauls.csv, or a sheet with one row an overhaul.';
-  return 'Every reading is held: see the reasons below.';
+  return error.imported.questions.length > 0
+    ? 'Every reading waits for an answer: see the questions.'
+    : 'Every reading is held: see the reasons below.';
 }
 
 /** Files of one name from several folders are told apart by a number. */

@@ -1,4 +1,12 @@
-import type { FleetResult, ImportedFile, Problem, Progress, UnitResult } from '../types';
+import type {
+  FleetResult,
+  ImportedFile,
+  Problem,
+  Progress,
+  Question,
+  UnderstoodSheet,
+  UnitResult,
+} from '../types';
 
 /** One dropped or chosen file, as bytes: nothing is decoded on the page's main thread. */
 export interface DroppedFile {
@@ -16,9 +24,20 @@ export type OpenOutcome =
       readonly files: readonly ImportedFile[];
       readonly problems: readonly Problem[];
       readonly problemsFound: number;
+      readonly questions: readonly Question[];
+      readonly sheets: readonly UnderstoodSheet[];
     };
 
 export type ReportProgress = (progress: Progress) => void;
+
+/** An answer to a question, with what the question said. */
+export interface GivenAnswer {
+  readonly id: string;
+  readonly file: string;
+  readonly column: string;
+  readonly question: string;
+  readonly answer: string;
+}
 
 /** What the page asks of the worker; every call runs off the main thread. */
 export interface EngineApi {
@@ -29,6 +48,12 @@ export interface EngineApi {
   openOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Adds files to the own ones (in place of the demo fleet, if that is open). */
   addFiles(files: readonly DroppedFile[], onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Reads the own files again with these answers added to those given before; kept in this browser. */
+  answer(answers: readonly GivenAnswer[], onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Takes answers back: their questions are asked again. */
+  takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Every answer in force, in order of giving. */
+  answersGiven(): Promise<readonly GivenAnswer[]>;
   /** Removes the own files from this browser and opens the demo fleet. */
   forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Stops the work under way at its next step; what was open stays open. */

@@ -12,7 +12,8 @@ const lastReset = `CASE WHEN resets THEN CASE WHEN lost THEN ${unknownStart} ELS
  * The reset rule belongs to frame and characteristic: 'assembly' (every overhaul) unless limits.reset_by or parts.resets
  * name parts. As found at an overhaul belongs to the run before its reset, as left to the run after it. The first run
  * starts at 0 h. A held overhaul still ends a run, and the one after it starts at unknown hours: no line is drawn across
- * it. Where its date cannot be read it is placed by its hours, or after the unit's last overhaul.
+ * it. Where its date cannot be read it is placed by its hours, or after the unit's last overhaul; one held beside
+ * another of the same unit and day is the same opening.
  */
 export const runsSql = `
   CREATE TABLE series_of AS
@@ -33,7 +34,7 @@ export const runsSql = `
         (SELECT min(o.date) FROM overhauls o WHERE o.unit = trim(r.unit) AND o.unit_hours > try_cast(r.unit_hours AS DOUBLE)),
         (SELECT max(o.date) + 1 FROM overhauls o WHERE o.unit = trim(r.unit))) AS date
     FROM raw_overhauls r JOIN problems p ON p.table_name = 'overhauls' AND p.file = r.file AND p.line = r.line AND p.action = 'held' AND p.column_name <> 'overhaul'
-    WHERE NOT EXISTS (SELECT 1 FROM overhauls o WHERE o.file = r.file AND o.line = r.line);
+    WHERE NOT EXISTS (SELECT 1 FROM overhauls o WHERE (o.file = r.file AND o.line = r.line) OR (o.unit = trim(r.unit) AND o.date = try_cast(r.date AS DATE)));
   CREATE TABLE openings AS
     SELECT id, overhaul, unit, date, unit_hours, fitted, false AS lost, file, line FROM overhauls
     UNION ALL SELECT NULL, NULL, unit, date, NULL, fitted, true, file, line FROM lost_overhauls WHERE date IS NOT NULL;

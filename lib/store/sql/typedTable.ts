@@ -51,13 +51,13 @@ export function typedTableSql(table: CanonicalTable): string {
   const each = (of: (column: Column) => string) => table.columns.map(of).join(',\n      ');
   const faults = table.columns.map(
     (column) =>
-      `{'column_name': ${columnNameSql(column)}, 'raw': coalesce("${column.name} raw", ''), 'reason': "${column.name} reason"}`,
+      `{'column_name': ${columnNameSql(column)}, 'raw': coalesce(${column.name === 'value' ? 'raw_text, ' : ''}"${column.name} raw", ''), 'reason': "${column.name} reason"}`,
   );
   const usable = table.columns
     .filter((column) => column.holdsRow)
     .map((column) => `"${column.name} reason" IS NULL`);
   return `CREATE TABLE checked AS
-    WITH cells AS (SELECT row_number() OVER (ORDER BY r.rowid)::INTEGER AS id, r.file, r.line, r.value_column,
+    WITH cells AS (SELECT row_number() OVER (ORDER BY r.rowid)::INTEGER AS id, r.file, r.line, r.value_column, r.raw_text,
       ${each((column) => `r."${column.name}" AS "${column.name} raw", nullif(trim(r."${column.name}"), '') AS "${column.name}"`)}
       FROM raw_${table.name} r),
     converted AS (SELECT *, ${each((column) => `${convertedSql(column)} AS "${column.name} value"`)} FROM cells)

@@ -45,3 +45,13 @@ export const overhaulsWithoutHoursSql = `
 export const hoursByDateSql = `
   SELECT id, unit, CAST(unit_hours AS DOUBLE) AS unit_hours, CAST(date AS VARCHAR) AS date
   FROM overhauls ORDER BY unit, date, unit_hours, id`;
+
+/** The overhauls of the given ids, held because their hours fall; says the most hours seen before them. */
+export function fallingHoursSql(ids: readonly string[]): string {
+  const list = ids.join(', ');
+  return `
+  SELECT o.id, 'unit_hours' AS column_name, CAST(CAST(round(o.unit_hours) AS BIGINT) AS VARCHAR) AS raw,
+    'the hours do not rise with the dates of the unit’s other overhauls (' || coalesce(CAST(CAST(round((SELECT max(p.unit_hours) FROM overhauls p
+       WHERE p.unit = o.unit AND p.date <= o.date AND p.id NOT IN (${list}))) AS BIGINT) AS VARCHAR), 'no') || ' h before it): check hours and date' AS reason
+  FROM overhauls o WHERE o.id IN (${list})`;
+}

@@ -1,0 +1,162 @@
+import type { ColumnMeaning, ColumnRole } from '../../records/intake/types';
+import { quoted } from '../sql/quoted';
+
+/** Roles whose texts go to the overhaul as they are. */
+export const plainRoles = [
+  'unit',
+  'frame',
+  'site',
+  'engine',
+  'bank',
+  'workshop',
+  'fitted',
+  'remarks',
+] as const;
+/** Roles of the overhaul whose texts are interpreted first. */
+export const interpretedRoles = ['date', 'unit_hours', 'engine_hours', 'kind'] as const;
+
+export type MeaningOf = ReadonlyMap<ColumnRole, ColumnMeaning>;
+
+/** Columns of the sheet by role; of a role that stands several times the first one. */
+export function byRole(meanings: readonly ColumnMeaning[]): MeaningOf {
+  const roles = new Map<ColumnRole, ColumnMeaning>();
+  for (const meaning of meanings) if (!roles.has(meaning.role)) roles.set(meaning.role, meaning);
+  return roles;
+}
+
+/** The trimmed text of a role's cell, or NULL where the sheet has no such column. */
+export function textSql(roles: MeaningOf, role: ColumnRole): string {
+  const meaning = roles.get(role);
+  return meaning === undefined
+    ? 'CAST(NULL AS VARCHAR)'
+    : `nullif(trim(replace(s.c${meaning.index}, chr(30), chr(10))), '')`;
+}
+
+/** The interpreted text of a role's cell; the raw text where it is held or waits, so that the checks list it. */
+function interpretedSql(roles: MeaningOf, role: ColumnRole): string {
+  const meaning = roles.get(role);
+  return meaning === undefined
+    ? 'CAST(NULL AS VARCHAR)'
+    : `CASE WHEN o${meaning.index}.outcome = 'used' THEN o${meaning.index}.value WHEN o${meaning.index}.outcome = 'none' THEN NULL ELSE s.c${meaning.index} END`;
+}
+
+function joins(roles: MeaningOf, wanted: readonly ColumnRole[]): string {
+  return wanted
+    .map((role) => roles.get(role))
+    .filter((meaning) => meaning !== undefined)
+    .map(
+      (meaning) =>
+        `LEFT JOIN outcome_${meaning.index} o${meaning.index} ON o${meaning.index}.text = s.c${meaning.index}`,
+    )
+    .join('\n      ');
+}
+
+/** Every line of the sheet with its overhaul: the named one, else unit and day, told apart by hours where these differ. */
+export function sheetOverhaulsSql(file: string, roles: MeaningOf): string {
+  const overhaulRoles: ColumnRole[] = [...plainRoles, ...interpretedRoles];
+  const columns = overhaulRoles
+    .map(
+      (role) =>
+        `${(plainRoles as readonly string[]).includes(role) ? textSql(roles, role) : interpretedSql(roles, role)} AS "${role}"`,
+    )
+    .join(',\n      ');
+  return `CREATE TABLE sheet_overhauls AS
+    WITH named AS (SELECT s.line::INTEGER AS line, ${textSql(roles, 'overhaul')} AS given, ${columns}
+      FROM sheet s ${joins(roles, interpretedRoles)}),
+    placed AS (SELECT *, dense_rank() OVER (PARTITION BY unit, date ORDER BY try_cast(coalesce(unit_hours, engine_hours) AS DOUBLE) NULLS LAST) AS place FROM named)
+    SELECT *, coalesce(given, unit || '/' || date || CASE WHEN place > 1 THEN '/' || place ELSE '' END, ${quoted(file)} || ':' || line) AS overhaul FROM placed`;
+}
+
+/** Overhauls of the sheet to raw_overhauls: a row each in a wide sheet, the first line of each in a long one. */
+export function rawOverhaulsSql(file: string, isLong: boolean): string {
+  const names = [
+    'unit',
+    'date',
+    'unit_hours',
+    'engine_hours',
+    'site',
+    'engine',
+    'bank',
+    'workshop',
+    'kind',
+    'fitted',
+    'remarks',
+  ]
+    .map((name) => `"${name}"`)
+    .join(', ');
+  return `INSERT INTO raw_overhauls (file, line, overhaul, ${names})
+      SELECT ${quoted(file)}, line, overhaul, ${names} FROM sheet_overhauls
+      ${isLong ? 'QUALIFY row_number() OVER (PARTITION BY overhaul ORDER BY line) = 1' : ''};
+    INSERT INTO sheet_frames SELECT unit, frame, ${quoted(file)}, line FROM sheet_overhauls WHERE unit IS NOT NULL AND frame IS NOT NULL`;
+}
+
+/** Reasons for the held and waiting cells of a column of the overhaul or of words, and one note for those read with the same interpretation. */
+export function ownRoleReasonsSql(file: string, meaning: ColumnMeaning): string {
+  return reasonsSql(file, meaning, quoted(meaning.role));
+}
+
+function reasonsSql(file: string, meaning: ColumnMeaning, canonicalColumn: string): string {
+  const table = `outcome_${meaning.index}`;
+  const from = `FROM sheet s JOIN ${table} o ON o.text = s.c${meaning.index}`;
+  return `INSERT INTO cell_reasons SELECT ${quoted(file)}, s.line::INTEGER, ${canonicalColumn}, ${quoted(meaning.name)}, s.c${meaning.index}, o.note
+      ${from} WHERE o.outcome IN ('held', 'waiting');
+    INSERT INTO problems SELECT 'sheet', ${quoted(file)}, min(s.line::INTEGER), ${quoted(meaning.name)}, arg_min(s.c${meaning.index}, s.line::INTEGER),
+        o.note || CASE WHEN count(*) > 1 THEN ' (and ' || (count(*) - 1) || ' more in this column)' ELSE '' END, 'interpreted'
+      ${from} WHERE o.outcome IN ('used', 'none') AND o.note IS NOT NULL GROUP BY o.note`;
+}
+
+/** Counts the cells of a reading column that say in words that nothing was measured. */
+function noReadingsSql(file: string, meaning: ColumnMeaning): string {
+  return `INSERT INTO no_readings SELECT ${quoted(file)}, s.line::INTEGER FROM sheet s JOIN outcome_${meaning.index} o ON o.text = s.c${meaning.index} WHERE o.outcome = 'none'`;
+}
+
+/** What is settled for a whole column of readings; NULL while it is asked, or where another column says it. */
+export interface SettledReading {
+  readonly stage: string | null;
+  readonly clock: string | null;
+  readonly uom: string | null;
+}
+
+function literal(text: string | null): string {
+  return text === null ? 'NULL' : quoted(text);
+}
+
+/** Readings under one column of a wide sheet to raw_readings; stage, clock and uom as settled, NULL while asked. */
+export function wideReadingsSql(file: string, meaning: ColumnMeaning, settled: SettledReading): string {
+  const column = `o.outcome = 'used'`;
+  return `INSERT INTO raw_readings (file, line, value_column, raw_text, overhaul, characteristic, stage, clock, value, uom, lower, upper)
+      SELECT ${quoted(file)}, s.line::INTEGER, ${quoted(meaning.name)}, s.c${meaning.index}, v.overhaul, ${literal(meaning.characteristic)}, ${literal(settled.stage)}, ${literal(settled.clock)},
+        CASE WHEN ${column} THEN o.value ELSE s.c${meaning.index} END, coalesce(o.uom, ${literal(settled.uom)}), CASE WHEN ${column} THEN o.lower END, CASE WHEN ${column} THEN o.upper END
+      FROM sheet s JOIN outcome_${meaning.index} o ON o.text = s.c${meaning.index} JOIN sheet_overhauls v ON v.line = s.line::INTEGER
+      WHERE o.outcome <> 'none';
+    ${reasonsSql(file, meaning, quoted(meaning.name))};
+    ${noReadingsSql(file, meaning)}`;
+}
+
+/** Readings of a long sheet, one a line, to raw_readings. */
+export function longReadingsSql(
+  file: string,
+  roles: MeaningOf,
+  value: ColumnMeaning,
+  settled: SettledReading,
+): string {
+  const word = (role: ColumnRole) => interpretedSql(roles, role);
+  const ends = (role: 'lower' | 'upper') =>
+    roles.has(role)
+      ? word(role)
+      : `CASE WHEN o${value.index}.outcome = 'used' THEN o${value.index}.${role} END`;
+  const roleNames: ColumnRole[] = ['characteristic', 'stage', 'clock', 'uom', 'lower', 'upper'];
+  return `INSERT INTO raw_readings (file, line, value_column, raw_text, overhaul, characteristic, stage, clock, value, uom, lower, upper)
+      SELECT ${quoted(file)}, s.line::INTEGER, ${quoted(value.name)}, s.c${value.index}, v.overhaul, coalesce(${literal(value.characteristic)}, ${word('characteristic')}), coalesce(${literal(settled.stage)}, ${word('stage')}), coalesce(${literal(settled.clock)}, ${word('clock')}),
+        CASE WHEN o${value.index}.outcome = 'used' THEN o${value.index}.value ELSE s.c${value.index} END,
+        coalesce(o${value.index}.uom, ${roles.has('uom') ? word('uom') : 'NULL'}, ${literal(settled.uom)}), ${ends('lower')}, ${ends('upper')}
+      FROM sheet s JOIN sheet_overhauls v ON v.line = s.line::INTEGER LEFT JOIN outcome_${value.index} o${value.index} ON o${value.index}.text = s.c${value.index} ${joins(roles, roleNames)}
+      WHERE o${value.index}.outcome IS DISTINCT FROM 'none' AND nullif(trim(s.c${value.index}), '') IS NOT NULL;
+    ${reasonsSql(file, value, quoted(value.name))};
+    ${noReadingsSql(file, value)}`;
+}
+
+/** Gives the problems of foreign sheets the reason their cells were held for, and the sheet's own names of columns. */
+export const ownReasonsSql = `
+  UPDATE problems SET reason = c.reason, raw = c.raw, column_name = c.header
+    FROM cell_reasons c WHERE c.file = problems.file AND c.line = problems.line AND c.column_name = problems.column_name AND problems.action = 'held'`;

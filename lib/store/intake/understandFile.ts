@@ -1,0 +1,35 @@
+import type { Characteristic } from '../../records/characteristics';
+import type { InputFile } from '../../records/importReport';
+import type { QuestionList } from '../../records/intake/Answers';
+import { decodeText } from '../../records/intake/decodeText';
+import { recogniseLayout } from '../../records/intake/recogniseLayout';
+import { recogniseFile } from '../../records/recogniseFile';
+import type { Connector } from '../Connector';
+import { type LoadedFile, loadFile } from '../loadFile';
+import { type TranslatedSheet, translateSheet } from './translateSheet';
+
+/** Reads one file: a canonical table or sheet by its names, any other sheet by what its words and values mean. */
+export async function understandFile(
+  connector: Connector,
+  file: InputFile,
+  characteristics: readonly Characteristic[],
+  questions: QuestionList,
+): Promise<LoadedFile | TranslatedSheet> {
+  const decoded = decodeText(file.bytes);
+  if ('reason' in decoded) return unread(file.name, decoded.reason);
+  const canonical = recogniseFile(decoded.bytes, characteristics);
+  if (canonical.kind !== 'none')
+    return loadFile(connector, { name: file.name, bytes: decoded.bytes }, canonical);
+  const layout = recogniseLayout(decoded.bytes);
+  if ('reason' in layout) return unread(file.name, layout.reason);
+  const sheet = await translateSheet(
+    connector,
+    { name: file.name, bytes: decoded.bytes, layout, characteristics },
+    questions,
+  );
+  return sheet.recognised.kind === 'none' ? unread(file.name, sheet.recognised.message) : sheet;
+}
+
+function unread(name: string, message: string): LoadedFile {
+  return { name, recognised: { kind: 'none', message }, rowsIn: 0, held: [], message };
+}
