@@ -3,6 +3,7 @@
 import { useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
 import styles from './chart.module.css';
 import type { BuildSpec } from './drawChart';
+import { loadDrawing } from './loadDrawing';
 import { useChartTheme } from './useChartTheme';
 
 type Drawing = typeof import('./drawChart');
@@ -41,6 +42,9 @@ export function Chart({ build, label, description, height_px, onPick }: ChartPro
     if (element === null || inForce === null) return;
     let remove: (() => void) | null = null;
     let gone = false;
+    const fail = (error: unknown) => {
+      if (!gone) setFailure(error instanceof Error ? error.message : String(error));
+    };
     const draw = (drawing: Drawing) => {
       loaded = drawing;
       if (gone) return;
@@ -50,14 +54,15 @@ export function Chart({ build, label, description, height_px, onPick }: ChartPro
           theme: inForce.theme,
           width,
           onPick: (datum) => pick.current?.(datum),
+          onFailure: fail,
         });
         setFailure(null);
       } catch (error) {
-        setFailure(error instanceof Error ? error.message : String(error));
+        fail(error);
       }
     };
     if (loaded !== null) draw(loaded);
-    else import('./drawChart').then(draw, () => setFailure('its code could not be loaded'));
+    else loadDrawing().then(draw, () => setFailure('its code could not be loaded'));
     return () => {
       gone = true;
       remove?.();
