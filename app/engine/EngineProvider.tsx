@@ -15,6 +15,7 @@ import type { UnitResult } from '../../lib/analysis/types';
 import { counted } from '../words/counted';
 import { createEngineClient, type EngineClient, EngineFailure, type Opening } from './engineClient';
 import { type EngineState, engineState, initialState } from './engineState';
+import { whenIdle } from './whenIdle';
 
 /** What pages see of the worker, and what they may ask of it. */
 export interface Engine {
@@ -90,8 +91,10 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
   }, []);
 
   useEffect(() => {
-    void run('open');
+    // The engine's start takes both cores of a small machine; the page comes first.
+    const callOff = whenIdle(() => void run('open'));
     return () => {
+      callOff();
       client.current?.dispose();
       client.current = null;
     };

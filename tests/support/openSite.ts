@@ -61,16 +61,26 @@ export async function openSite(): Promise<OpenSite> {
   };
 }
 
+/** A file to drop, as text or as bytes. */
+export interface DroppedTestFile {
+  readonly name: string;
+  readonly content: string | Uint8Array;
+}
+
 /** Drops files on the page as a hand does: a real drop event with a DataTransfer. */
-export async function dropFiles(
-  page: Page,
-  files: readonly { readonly name: string; readonly text: string }[],
-): Promise<void> {
+export async function dropFiles(page: Page, files: readonly DroppedTestFile[]): Promise<void> {
+  const encoded = files.map(({ name, content }) => ({
+    name,
+    base64: Buffer.from(content).toString('base64'),
+  }));
   const transfer = await page.evaluateHandle((given) => {
     const data = new DataTransfer();
-    for (const file of given) data.items.add(new File([file.text], file.name, { type: 'text/csv' }));
+    for (const file of given) {
+      const bytes = Uint8Array.from(atob(file.base64), (letter) => letter.charCodeAt(0));
+      data.items.add(new File([bytes], file.name, { type: 'text/csv' }));
+    }
     return data;
-  }, files);
+  }, encoded);
   await page.dispatchEvent('main', 'dragover', { dataTransfer: transfer });
   await page.dispatchEvent('main', 'drop', { dataTransfer: transfer });
 }

@@ -3,7 +3,7 @@ import { type QuestionList, questionId } from './Answers';
 import { type CellOutcome, unused, used } from './cellOutcome';
 import type { CellReading, ColumnMeaning, DecimalSign } from './types';
 import { dateOrder } from './values/dateOrder';
-import { decimalSign } from './values/decimalSign';
+import { decimalSign, readsAlike } from './values/decimalSign';
 import { lengthUnitOfCell } from './values/lengthUnitOfCell';
 import { numberText } from './values/numberText';
 import { readDate } from './values/readDate';
@@ -26,6 +26,13 @@ export interface ColumnQuestion {
 
 function cellsIn(texts: readonly DistinctText[]): number {
   return texts.reduce((sum, { cells }) => sum + cells, 0);
+}
+
+/** Decimal sign on which all columns agree whose texts show one; columns that read alike either way say nothing. */
+export function agreedSign(columns: readonly (readonly string[])[]): 'point' | 'comma' | null {
+  const shown = columns.map((texts) => decimalSign(texts)).filter(({ evidence }) => evidence !== readsAlike);
+  const [sign, second] = new Set(shown.map((one) => one.sign).filter((one) => one !== 'open'));
+  return second === undefined ? (sign ?? null) : null;
 }
 
 /**

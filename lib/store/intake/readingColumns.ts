@@ -1,32 +1,30 @@
 import type { QuestionList } from '../../records/intake/Answers';
 import type { CellOutcome } from '../../records/intake/cellOutcome';
 import { unused, used } from '../../records/intake/cellOutcome';
-import { type DistinctText, interpretLengths, interpretWords } from '../../records/intake/interpretColumn';
+import {
+  agreedSign,
+  type DistinctText,
+  interpretLengths,
+  interpretWords,
+} from '../../records/intake/interpretColumn';
 import { clockSeenFrom, settledStage, settledUnit, viewingEnd } from '../../records/intake/settleReading';
-import type { ColumnMeaning, DecimalSign } from '../../records/intake/types';
-import { decimalSign } from '../../records/intake/values/decimalSign';
+import type { ColumnMeaning } from '../../records/intake/types';
 import { characteristicOfWord, clockOfWord, stageOfWord } from '../../records/intake/words/cellWords';
 import { uomOfWord } from '../../records/intake/words/uomWords';
 import { lengthUnits } from '../../records/lengthUnits';
 import type { Connector } from '../Connector';
-import { quoted } from '../sql/quoted';
 import { distinctTexts, loadOutcomes } from './outcomeTable';
-import { longReadingsSql, type MeaningOf, ownRoleReasonsSql, wideReadingsSql } from './sheetSql';
+import {
+  longReadingsSql,
+  type MeaningOf,
+  ownRoleReasonsSql,
+  waitingColumnSql,
+  wideReadingsSql,
+} from './sheetSql';
 import type { ForeignSheet } from './translateSheet';
 
 function cellsOf(texts: readonly { readonly cells: number }[]): number {
   return texts.reduce((sum, { cells }) => sum + cells, 0);
-}
-
-function agreedSign(signs: readonly DecimalSign[]): DecimalSign | null {
-  const settled = new Set(signs.filter((sign) => sign !== 'open'));
-  return settled.size === 1 ? ([...settled][0] ?? null) : null;
-}
-
-/** Adds to `cell_reasons` why the cells of a column wait though they can be read: for its stage, side or unit of measure. */
-function waitingSql(file: string, meaning: ColumnMeaning, canonicalColumn: string, reason: string): string {
-  return `INSERT INTO cell_reasons SELECT ${quoted(file)}, line::INTEGER, ${quoted(canonicalColumn)}, ${quoted(meaning.name)}, c${meaning.index}, ${quoted(reason)}
-    FROM sheet WHERE nullif(trim(c${meaning.index}), '') IS NOT NULL`;
 }
 
 /** Reads every reading column of a sheet with one row an overhaul. */
@@ -41,16 +39,20 @@ export async function translateWideReadings(
   for (const meaning of meanings.filter(({ role }) => role === 'reading')) {
     columns.push({ meaning, texts: await distinctTexts(connector, meaning.index) });
   }
-  const ofOthers = agreedSign(columns.map(({ texts }) => decimalSign(texts.map(({ text }) => text)).sign));
+  const ofOthers = agreedSign(columns.map(({ texts }) => texts.map(({ text }) => text)));
   const interpreted = columns.map(({ meaning, texts }) => ({
     meaning,
+    texts,
     characteristic: meaning.characteristic,
     cells: cellsOf(texts),
     outcomes: interpretLengths({ file, meaning, texts, questions }, ofOthers),
   }));
-  const open = interpreted.filter(({ meaning, cells }) => isUnitOpen(meaning) && cells > 0);
+  const open = interpreted
+    .filter(({ meaning }) => isUnitOpen(meaning))
+    .map((one) => ({ ...one, cells: cellsWithoutUnit(one.texts, one.outcomes) }))
+    .filter(({ cells }) => cells > 0);
   const unit = open.length === 0 ? null : settledUnit(file, open, questions);
-  const sides = interpreted.filter(({ meaning }) => meaning.viewingEndOpen);
+  const sides = interpreted.filter(({ meaning, cells }) => meaning.viewingEndOpen && cells > 0);
   const seenFrom =
     sides.length === 0
       ? 'compressor end'
@@ -73,12 +75,22 @@ export async function translateWideReadings(
       isUnitOpen(meaning) && unit !== null ? outcomes.map((one) => withNote(one, unit.note)) : outcomes;
     await loadOutcomes(connector, meaning.index, noted);
     await connector.run(wideReadingsSql(file, meaning, { stage, clock, uom }));
-    if (stage === null) await connector.run(waitingSql(file, meaning, 'stage', waitsForStage));
+    if (stage === null) await connector.run(waitingColumnSql(file, meaning, 'stage', waitsForStage));
     else if (meaning.viewingEndOpen && seenFrom === null)
-      await connector.run(waitingSql(file, meaning, meaning.name, waitsForEnd));
-    else if (meaning.uomUnknown) await connector.run(waitingSql(file, meaning, 'uom', unknownUnit));
-    else if (uom === null) await connector.run(waitingSql(file, meaning, 'uom', waitsForUnit));
+      await connector.run(waitingColumnSql(file, meaning, 'side', waitsForEnd));
+    else if (meaning.uomUnknown) await connector.run(waitingColumnSql(file, meaning, 'uom', unknownUnit));
+    else if (uom === null) await connector.run(waitingColumnSql(file, meaning, 'uom', waitsForUnit));
   }
+}
+
+/** Cells that can be read or wait and name no unit of measure of their own. */
+function cellsWithoutUnit(texts: readonly DistinctText[], outcomes: readonly CellOutcome[]): number {
+  return cellsOf(
+    texts.filter((_, index) => {
+      const one = outcomes[index];
+      return one?.uom === null && (one.outcome === 'used' || one.outcome === 'waiting');
+    }),
+  );
 }
 
 /** Whether a column's unit of measure is neither stated nor stated wrongly. */
@@ -118,7 +130,7 @@ export async function translateLongReadings(
     const texts = await distinctTexts(connector, meaning.index);
     await loadOutcomes(connector, meaning.index, interpretLengths({ file, meaning, texts, questions }, null));
   }
-  for (const role of ['characteristic', 'stage', 'clock', 'uom'] as const) {
+  for (const role of ['characteristic', 'stage', 'clock', 'uom', 'lower', 'upper'] as const) {
     const meaning = roles.get(role);
     if (meaning !== undefined) await connector.run(ownRoleReasonsSql(file, meaning));
   }
@@ -137,12 +149,13 @@ async function translateValues(
   const texts = await distinctTexts(connector, value.index);
   const outcomes = interpretLengths({ file, meaning: value, texts, questions }, null);
   const cells = cellsOf(texts);
-  const statesUnit = !isUnitOpen(value) || roles.has('uom');
+  const withoutUnit = cellsWithoutUnit(texts, outcomes);
+  const statesUnit = !isUnitOpen(value) || roles.has('uom') || withoutUnit === 0;
   const unit = statesUnit
     ? null
     : settledUnit(
         file,
-        [{ meaning: value, characteristic: value.characteristic, cells, outcomes }],
+        [{ meaning: value, characteristic: value.characteristic, cells: withoutUnit, outcomes }],
         questions,
       );
   const stage = roles.has('stage') ? null : settledStage(file, value, cells, questions);
@@ -151,11 +164,12 @@ async function translateValues(
   await loadOutcomes(connector, value.index, outcomes);
   const settled = { stage, clock, uom: value.uom ?? unit?.uom ?? null };
   await connector.run(longReadingsSql(file, roles, value, settled));
-  if (seenFrom === null) await connector.run(waitingSql(file, value, value.name, waitsForEnd));
+  if (seenFrom === null) await connector.run(waitingColumnSql(file, value, 'side', waitsForEnd));
   else if (stage === null && !roles.has('stage'))
-    await connector.run(waitingSql(file, value, 'stage', waitsForStage));
-  else if (value.uomUnknown) await connector.run(waitingSql(file, value, 'uom', unknownUnit));
-  else if (!statesUnit && unit === null) await connector.run(waitingSql(file, value, 'uom', waitsForUnit));
+    await connector.run(waitingColumnSql(file, value, 'stage', waitsForStage));
+  else if (value.uomUnknown) await connector.run(waitingColumnSql(file, value, 'uom', unknownUnit));
+  else if (!statesUnit && unit === null)
+    await connector.run(waitingColumnSql(file, value, 'uom', waitsForUnit));
 }
 
 const waitsForEnd = 'waits for an answer: left and right seen from which end';

@@ -67,7 +67,7 @@ export function sheetOverhaulsSql(file: string, roles: MeaningOf): string {
     SELECT *, coalesce(given, unit || '/' || date || CASE WHEN place > 1 THEN '/' || place ELSE '' END, ${quoted(file)} || ':' || line) AS overhaul FROM placed`;
 }
 
-/** Overhauls of the sheet to raw_overhauls: a row each in a wide sheet, the first line of each in a long one. */
+/** Overhauls of the sheet to raw_overhauls in the order of their lines: a row each in a wide sheet, the first line of each in a long one. */
 export function rawOverhaulsSql(file: string, isLong: boolean): string {
   const names = [
     'unit',
@@ -86,7 +86,8 @@ export function rawOverhaulsSql(file: string, isLong: boolean): string {
     .join(', ');
   return `INSERT INTO raw_overhauls (file, line, overhaul, ${names})
       SELECT ${quoted(file)}, line, overhaul, ${names} FROM sheet_overhauls
-      ${isLong ? 'QUALIFY row_number() OVER (PARTITION BY overhaul ORDER BY line) = 1' : ''};
+      ${isLong ? 'QUALIFY row_number() OVER (PARTITION BY overhaul ORDER BY line) = 1' : ''}
+      ORDER BY line;
     INSERT INTO sheet_frames SELECT unit, frame, ${quoted(file)}, line FROM sheet_overhauls WHERE unit IS NOT NULL AND frame IS NOT NULL`;
 }
 
@@ -128,9 +129,19 @@ export function wideReadingsSql(file: string, meaning: ColumnMeaning, settled: S
       SELECT ${quoted(file)}, s.line::INTEGER, ${quoted(meaning.name)}, s.c${meaning.index}, v.overhaul, ${literal(meaning.characteristic)}, ${literal(settled.stage)}, ${literal(settled.clock)},
         CASE WHEN ${column} THEN o.value ELSE s.c${meaning.index} END, coalesce(o.uom, ${literal(settled.uom)}), CASE WHEN ${column} THEN o.lower END, CASE WHEN ${column} THEN o.upper END
       FROM sheet s JOIN outcome_${meaning.index} o ON o.text = s.c${meaning.index} JOIN sheet_overhauls v ON v.line = s.line::INTEGER
-      WHERE o.outcome <> 'none';
+      WHERE o.outcome <> 'none' ORDER BY s.line::INTEGER;
     ${reasonsSql(file, meaning, quoted(meaning.name))};
     ${noReadingsSql(file, meaning)}`;
+}
+
+/** Cells of a long sheet's line that hold a reading: its value, or else the ends of an interval in columns of their own. */
+export function readingCellSql(roles: MeaningOf, value: ColumnMeaning): string {
+  const own = `nullif(trim(s.c${value.index}), '')`;
+  const ends = (['lower', 'upper'] as const)
+    .flatMap((role) => roles.get(role) ?? [])
+    .map(({ index }) => `nullif(trim(s.c${index}), '')`);
+  if (ends.length === 0 || roles.get('value') !== value) return own;
+  return `coalesce(${own}, nullif(concat_ws(' to ', ${ends.join(', ')}), ''))`;
 }
 
 /** Readings of a long sheet, one a line, to raw_readings. */
@@ -147,16 +158,47 @@ export function longReadingsSql(
       : `CASE WHEN o${value.index}.outcome = 'used' THEN o${value.index}.${role} END`;
   const roleNames: ColumnRole[] = ['characteristic', 'stage', 'clock', 'uom', 'lower', 'upper'];
   return `INSERT INTO raw_readings (file, line, value_column, raw_text, overhaul, characteristic, stage, clock, value, uom, lower, upper)
-      SELECT ${quoted(file)}, s.line::INTEGER, ${quoted(value.name)}, s.c${value.index}, v.overhaul, coalesce(${literal(value.characteristic)}, ${word('characteristic')}), coalesce(${literal(settled.stage)}, ${word('stage')}), coalesce(${literal(settled.clock)}, ${word('clock')}),
+      SELECT ${quoted(file)}, s.line::INTEGER, ${quoted(value.name)}, ${readingCellSql(roles, value)}, v.overhaul, coalesce(${literal(value.characteristic)}, ${word('characteristic')}), coalesce(${literal(settled.stage)}, ${word('stage')}), coalesce(${literal(settled.clock)}, ${word('clock')}),
         CASE WHEN o${value.index}.outcome = 'used' THEN o${value.index}.value ELSE s.c${value.index} END,
         coalesce(o${value.index}.uom, ${roles.has('uom') ? word('uom') : 'NULL'}, ${literal(settled.uom)}), ${ends('lower')}, ${ends('upper')}
       FROM sheet s JOIN sheet_overhauls v ON v.line = s.line::INTEGER LEFT JOIN outcome_${value.index} o${value.index} ON o${value.index}.text = s.c${value.index} ${joins(roles, roleNames)}
-      WHERE o${value.index}.outcome IS DISTINCT FROM 'none' AND nullif(trim(s.c${value.index}), '') IS NOT NULL;
+      WHERE o${value.index}.outcome IS DISTINCT FROM 'none' AND ${readingCellSql(roles, value)} IS NOT NULL ORDER BY s.line::INTEGER;
     ${reasonsSql(file, value, quoted(value.name))};
     ${noReadingsSql(file, value)}`;
+}
+
+/**
+ * Takes the cells of a column that wait though they can be read (for its stage, side or unit of measure) out of
+ * raw_readings and lists each; a cell's own reason goes before the column's. Cells with their own unit need no other.
+ */
+export function waitingColumnSql(
+  file: string,
+  meaning: ColumnMeaning,
+  waitsFor: 'stage' | 'side' | 'uom',
+  reason: string,
+): string {
+  const cells = `r.file = ${quoted(file)} AND r.value_column = ${quoted(meaning.name)}${waitsFor === 'uom' ? ' AND r.uom IS NULL' : ''}`;
+  return `INSERT INTO problems SELECT 'readings', r.file, r.line, r.value_column, r.raw_text,
+      coalesce((SELECT min(c.reason) FROM cell_reasons c WHERE c.file = r.file AND c.line = r.line AND c.column_name = r.value_column), ${quoted(reason)}), 'held'
+      FROM raw_readings r WHERE ${cells};
+    DELETE FROM raw_readings r WHERE ${cells}`;
+}
+
+/** Notes under which header the columns of the overhaul stand, for problems that are told of a whole row. */
+export function headersSql(file: string, roles: MeaningOf): string {
+  const headers = [...plainRoles, ...interpretedRoles].flatMap((role) => {
+    const meaning = roles.get(role) ?? (role === 'unit_hours' ? roles.get('engine_hours') : undefined);
+    return meaning === undefined
+      ? []
+      : [`(${quoted(file)}, NULL, ${quoted(role)}, ${quoted(meaning.name)}, NULL, NULL)`];
+  });
+  return `INSERT INTO cell_reasons VALUES ${headers.join(', ')}`;
 }
 
 /** Gives the problems of foreign sheets the reason their cells were held for, and the sheet's own names of columns. */
 export const ownReasonsSql = `
   UPDATE problems SET reason = c.reason, raw = c.raw, column_name = c.header
-    FROM cell_reasons c WHERE c.file = problems.file AND c.line = problems.line AND c.column_name = problems.column_name AND problems.action = 'held'`;
+    FROM cell_reasons c WHERE c.file = problems.file AND c.line = problems.line AND c.column_name = problems.column_name AND problems.action = 'held';
+  UPDATE problems SET column_name = c.header
+    FROM cell_reasons c WHERE c.line IS NULL AND c.file = problems.file AND c.column_name = problems.column_name AND problems.table_name = 'overhauls' AND problems.action = 'held';
+  DELETE FROM problems WHERE table_name = 'overhauls' AND rowid NOT IN (SELECT min(rowid) FROM problems GROUP BY table_name, file, line, column_name, raw, reason, action)`;

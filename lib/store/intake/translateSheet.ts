@@ -2,16 +2,28 @@ import type { Characteristic } from '../../records/characteristics';
 import { normaliseBody } from '../../records/csv/normaliseCsv';
 import type { QuestionList } from '../../records/intake/Answers';
 import { columnMeanings } from '../../records/intake/columnMeanings';
-import { interpretDates, interpretHours, interpretWords } from '../../records/intake/interpretColumn';
+import {
+  agreedSign,
+  interpretDates,
+  interpretHours,
+  interpretWords,
+} from '../../records/intake/interpretColumn';
 import type { ColumnMeaning, SheetLayout } from '../../records/intake/types';
-import { decimalSign } from '../../records/intake/values/decimalSign';
 import { kindOfWord } from '../../records/intake/words/cellWords';
 import type { Connector } from '../Connector';
 import type { LoadedFile } from '../loadFile';
 import { dropRepeatedLines, dropSuperseded, setAsideNonRows } from './otherLines';
 import { distinctTexts, loadOutcomes } from './outcomeTable';
 import { translateLongReadings, translateWideReadings } from './readingColumns';
-import { byRole, ownRoleReasonsSql, rawOverhaulsSql, sheetOverhaulsSql } from './sheetSql';
+import {
+  byRole,
+  headersSql,
+  type MeaningOf,
+  ownRoleReasonsSql,
+  rawOverhaulsSql,
+  readingCellSql,
+  sheetOverhaulsSql,
+} from './sheetSql';
 
 const sampleRows = 200;
 
@@ -49,7 +61,7 @@ export async function translateSheet(
     );
   else await connector.loadText('sheet', ['line', ...columns], csv.body);
   const samples = await sampleTexts(connector, columns);
-  const meanings = columnMeanings(layout.columns, samples, sheet.characteristics);
+  const meanings = withOwnNames(columnMeanings(layout.columns, samples, sheet.characteristics));
   const roles = byRole(meanings);
   const isUnderstood = roles.has('unit') && roles.has('date') && (roles.has('reading') || roles.has('value'));
   const common = {
@@ -70,14 +82,15 @@ export async function translateSheet(
     };
   }
   const aside = await setAsideNonRows(connector, name, layout, meanings);
-  const readingCells = await countReadingCells(connector, meanings);
+  const readingCells = await countReadingCells(connector, meanings, roles);
   await dropRepeatedLines(connector, name, columns);
   await dropSuperseded(connector, name, roles);
   await interpretOverhauls(connector, name, meanings, questions);
+  await connector.run(headersSql(name, roles));
   await connector.run(sheetOverhaulsSql(name, roles));
   await connector.run(rawOverhaulsSql(name, roles.has('value')));
   if (roles.has('value')) await translateLongReadings(connector, sheet, meanings, roles, questions);
-  else await translateWideReadings(connector, name, meanings, questions);
+  await translateWideReadings(connector, name, meanings, questions);
   await connector.run(
     `DROP TABLE sheet; DROP TABLE sheet_overhauls; ${meanings.map(({ index }) => `DROP TABLE IF EXISTS outcome_${index}`).join('; ')}`,
   );
@@ -87,6 +100,16 @@ export async function translateSheet(
     readingCells,
     message: sentenceOn(layout, meanings, questions.remarksOn(name)),
   };
+}
+
+/** Columns of one name are told apart, so that each can be asked about and its cells found again. */
+function withOwnNames(meanings: readonly ColumnMeaning[]): readonly ColumnMeaning[] {
+  const taken = new Set<string>();
+  return meanings.map((meaning) => {
+    const name = taken.has(meaning.name) ? `${meaning.name} (column ${meaning.index + 1})` : meaning.name;
+    taken.add(name);
+    return { ...meaning, name };
+  });
 }
 
 async function sampleTexts(
@@ -99,10 +122,14 @@ async function sampleTexts(
   );
 }
 
-async function countReadingCells(connector: Connector, meanings: readonly ColumnMeaning[]): Promise<number> {
+async function countReadingCells(
+  connector: Connector,
+  meanings: readonly ColumnMeaning[],
+  roles: MeaningOf,
+): Promise<number> {
   const columns = meanings.filter(({ role }) => role === 'reading' || role === 'value');
-  const filled = columns.map(({ index }) => `count(nullif(trim(c${index}), ''))`).join(' + ');
-  const [row] = await connector.query(`SELECT (${filled})::INTEGER AS n FROM sheet`);
+  const filled = columns.map((meaning) => `count(${readingCellSql(roles, meaning)})`).join(' + ');
+  const [row] = await connector.query(`SELECT (${filled})::INTEGER AS n FROM sheet s`);
   return Number(row?.n ?? 0);
 }
 
@@ -129,18 +156,15 @@ async function interpretOverhauls(
   }
 }
 
-/** Decimal sign on which the settled reading columns agree, as a hint for hours such as 12.480. */
+/** Decimal sign on which the reading columns that show one agree, as a hint for hours such as 12.480. */
 async function signOfReadings(
   connector: Connector,
   meanings: readonly ColumnMeaning[],
 ): Promise<'point' | 'comma' | null> {
-  const signs = new Set<string>();
-  for (const meaning of meanings.filter(({ role }) => role === 'reading' || role === 'value')) {
-    const { sign } = decimalSign((await distinctTexts(connector, meaning.index)).map(({ text }) => text));
-    if (sign !== 'open') signs.add(sign);
-  }
-  const [only] = signs;
-  return signs.size === 1 && (only === 'point' || only === 'comma') ? only : null;
+  const columns: (readonly string[])[] = [];
+  for (const meaning of meanings.filter(({ role }) => role === 'reading' || role === 'value'))
+    columns.push((await distinctTexts(connector, meaning.index)).map(({ text }) => text));
+  return agreedSign(columns);
 }
 
 function whatIsMissing(layout: SheetLayout, roles: ReturnType<typeof byRole>): string {

@@ -46,6 +46,9 @@ function countVotes(texts: Iterable<string>): Record<SettledSign, Votes> {
   return votes;
 }
 
+/** Evidence of a column whose values say nothing about the decimal sign. */
+export const readsAlike = 'every value reads alike with a decimal point and a decimal comma';
+
 const open = (evidence: string): SettledDecimalSign => ({ sign: 'open', evidence });
 
 /**
@@ -71,8 +74,7 @@ export function decimalSign(
     const others = count > 1 ? ` and ${count - 1} more` : '';
     return { sign, evidence: `'${example}'${others} can only be read with a decimal ${sign}` };
   }
-  if (point.thousands === null && comma.thousands === null)
-    return { sign: 'point', evidence: 'every value reads alike with a decimal point and a decimal comma' };
+  if (point.thousands === null && comma.thousands === null) return { sign: 'point', evidence: readsAlike };
   const example = point.thousands ?? comma.thousands ?? '';
   if (options.expectsThousands !== true) return open(`'${example}' may be thousands or decimals`);
   if (point.thousands !== null && comma.thousands !== null)

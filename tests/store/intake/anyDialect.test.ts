@@ -1,0 +1,109 @@
+import fc from 'fast-check';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Answers } from '../../../lib/records/intake/Answers';
+import type { Database } from '../../../lib/store/Connector';
+import { openNodeDatabase } from '../../../lib/store/nodeDatabase';
+import { fleetTable, places, type TrueOverhaul } from './dialect/fleetTable';
+import { type Dialect, dialect, unitName, writeSheet, writtenDay, writtenSize } from './dialect/writeSheet';
+import { importSheets } from './importSheets';
+
+let database: Database;
+beforeAll(async () => {
+  database = await openNodeDatabase();
+});
+afterAll(() => database.close());
+
+interface Sheet {
+  readonly table: readonly TrueOverhaul[];
+  readonly form: Dialect;
+}
+
+const isoDay = (day: Date) => day.toISOString().slice(0, 10);
+const nameOf = (number: number) => `table-${number}.csv`;
+
+/** Every reading of the sheets as the import should say it. */
+function truth(sheets: readonly Sheet[]): readonly string[] {
+  return sheets.flatMap(({ table, form }, number) =>
+    table.flatMap(({ unit, day, hours, sizes_um }) =>
+      sizes_um.flatMap((size, at) => {
+        const place = places[at];
+        if (typeof size !== 'number' || place === undefined) return [];
+        const { mm } = writtenSize(size, form);
+        const clock = place.clock === null ? '' : ` ${place.clock}`;
+        return [
+          `${unitName(number, unit)} ${isoDay(day)} ${hours.toFixed(1)} ${place.quantity} ${place.stage}${clock} ${Number(mm.toFixed(9))}`,
+        ];
+      }),
+    ),
+  );
+}
+
+const order = (day: Dialect['day']) =>
+  day === 'slashed month first' ? 'month first' : day === 'iso' ? 'year first' : 'day first';
+
+/** The answers of someone who knows how the sheets were written. */
+function truthful(sheets: readonly Sheet[]): Answers {
+  return ({ id, file, question }) => {
+    const sheet = sheets[Number(/\d+/.exec(file)?.[0])] as Sheet;
+    const { form, table } = sheet;
+    if (id.startsWith('decimal sign')) return form.decimal === '.' ? 'decimal point' : 'decimal comma';
+    if (id.startsWith('date order')) return order(form.day);
+    if (id.startsWith('unit of measure')) return form.uom;
+    if (id.startsWith('viewing end')) return form.sides;
+    if (id.startsWith('scale')) return 'as written';
+    if (!id.startsWith('dates')) return undefined;
+    return table.some(({ day }) => id.endsWith(` ${writtenDay(day, form)}`) && question.includes(isoDay(day)))
+      ? 'yes'
+      : 'no';
+  };
+}
+
+const cellsIn = ({ table }: Sheet) =>
+  table.reduce((sum, { sizes_um }) => sum + sizes_um.filter((size) => size !== null).length, 0);
+
+const seen = { tables: 0, readings: 0, usedUnasked: 0, asked: 0 };
+
+describe('any table in any dialect', () => {
+  it('comes back equal or is asked about, never wrong, and once answered truly comes back whole', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(fc.record({ table: fleetTable, form: dialect }), { minLength: 4, maxLength: 4 }),
+        async (sheets) => {
+          const files = sheets.map(({ table, form }, number) => ({
+            name: nameOf(number),
+            bytes: writeSheet(table, form, number),
+          }));
+          const expected = truth(sheets);
+          const unasked = await importSheets(database, files);
+          expect(unasked.used.filter((reading) => !expected.includes(reading))).toEqual([]);
+          const answered = await importSheets(database, files, truthful(sheets));
+          sheets.forEach((sheet, number) => {
+            const file = nameOf(number);
+            for (const { files: counts } of [unasked, answered])
+              expect(counts.find((one) => one.file === file)?.readingsIn, JSON.stringify(sheet.form)).toBe(
+                cellsIn(sheet),
+              );
+            const held = unasked.problems.filter((one) => one.file === file && one.action === 'held');
+            const isAsked = unasked.asked.some((question) => question.file === file);
+            expect(held.length > 0, `${file}: held without a question`).toBe(isAsked);
+            const reasons = held
+              .map(({ reason }) => reason)
+              .filter((reason) => !/^(?:waits for an answer|its overhaul is held|only \d of 4)/.test(reason));
+            expect(reasons).toEqual([]);
+          });
+          expect(answered.asked.map(({ id }) => id)).toEqual([]);
+          expect(answered.used).toEqual([...expected].sort());
+          seen.tables += sheets.length;
+          seen.readings += expected.length;
+          seen.usedUnasked += unasked.used.length;
+          seen.asked += unasked.asked.length;
+        },
+      ),
+      { seed: 20_261, numRuns: 15 },
+    );
+    // Not everything may be asked about, and the dialects that must be asked about must occur.
+    expect(seen.tables).toBe(60);
+    expect(seen.usedUnasked).toBeGreaterThan(seen.readings / 3);
+    expect(seen.asked).toBeGreaterThan(20);
+  }, 120_000);
+});
