@@ -7,7 +7,7 @@ process.env.LC_ALL = 'en_GB.UTF-8';
 export default defineConfig({
   test: {
     include: ['tests/browser/**/*.browser.test.ts'],
-    testTimeout: 120_000,
+    testTimeout: 300_000,
     hookTimeout: 60_000,
     fileParallelism: false,
   },

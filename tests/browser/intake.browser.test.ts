@@ -13,7 +13,7 @@ afterAll(async () => {
 });
 
 const folder = 'data/examples/sheets';
-const opened = { timeout: 60_000 };
+const opened = { timeout: 90_000 };
 
 describe('workshops’ own sheets', () => {
   it('are dropped together, their questions answered, and end as a fitted fleet that a reload keeps', async () => {

@@ -109,8 +109,10 @@ describe('normaliseCsv', () => {
       normaliseCsv(bytes, ',');
       return performance.now() - start;
     };
+    // Other work on the machine may lengthen a single run: the shortest of three counts.
+    const shortest = (lines: number) => Math.min(time(lines), time(lines), time(lines));
     time(2_000);
-    const ratio = time(80_000) / Math.max(1, time(20_000));
+    const ratio = shortest(80_000) / Math.max(1, shortest(20_000));
     expect(ratio).toBeLessThan(12);
   });
 });
