@@ -6,6 +6,7 @@ import { problemsTable } from '../analysis/fleetTables';
 import { canonicalRows, questionsTable } from '../analysis/intakeTables';
 import type { InputFile } from '../records/importReport';
 import { type Answers, noAnswers } from '../records/intake/Answers';
+import { withUniqueNames } from '../records/uniqueNames';
 import { importFiles } from '../store/importFiles';
 import { openNodeDatabase } from '../store/nodeDatabase';
 import { runMain, UnusableArguments } from './runMain';
@@ -60,7 +61,7 @@ async function main(words: readonly string[]): Promise<number> {
   const database = await openNodeDatabase();
   try {
     const connector = await database.connect();
-    const imported = await importFiles(connector, files, async () => {}, { answers });
+    const imported = await importFiles(connector, withUniqueNames(files), async () => {}, { answers });
     await writeTable(values.out, await canonicalRows(connector, 'overhauls'));
     await writeTable(values.out, await canonicalRows(connector, 'readings'));
     await writeTable(values.out, problemsTable(imported));

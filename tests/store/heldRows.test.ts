@@ -125,7 +125,7 @@ A,runout,left,,0.03,mm,,`,
           imported.problems.map((problem) => [problem.file, problem.row, problem.column, problem.raw]),
         ).toEqual([
           ['overhauls.csv', 3, 'unit_hours', '0'],
-          ['readings.csv', 2, 'overhaul', 'B'],
+          ['readings.csv', 2, 'value', '0.02'],
         ]);
         expect(imported.problems[0]?.reason).toContain('(9840 h before it)');
       },

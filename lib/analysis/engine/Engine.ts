@@ -1,5 +1,6 @@
 import type { InputFile } from '../../records/importReport';
 import { type Answers, noAnswers } from '../../records/intake/Answers';
+import { withUniqueNames } from '../../records/uniqueNames';
 import type { Database } from '../../store/Connector';
 import { type Analysis, NoUsableReadings, openAnalysis, sheetsOf } from '../openAnalysis';
 import type { FleetResult, Progress, UnitResult } from '../types';
@@ -226,14 +227,4 @@ function whyNone(error: NoUsableReadings): string {
   return error.imported.questions.length > 0
     ? 'Every reading waits for an answer: see the questions.'
     : 'Every reading is held: see the reasons below.';
-}
-
-/** Files of one name from several folders are told apart by a number. */
-function withUniqueNames(files: readonly InputFile[]): readonly InputFile[] {
-  const seen = new Map<string, number>();
-  return files.map((file) => {
-    const times = (seen.get(file.name) ?? 0) + 1;
-    seen.set(file.name, times);
-    return times === 1 ? file : { ...file, name: file.name.replace(/(\.[^.]*)?$/, ` (${times})$1`) };
-  });
 }

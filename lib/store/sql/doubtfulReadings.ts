@@ -16,8 +16,8 @@ const valueColumn = `coalesce(r.value_column, 'value')`;
 /** Readings that cannot be placed or cannot be true, with the reason. */
 export const doubtfulReadingsSql = `
   SELECT r.id,
-    CASE WHEN o.id IS NULL THEN 'overhaul' WHEN c.characteristic IS NULL THEN 'characteristic' ELSE ${valueColumn} END AS column_name,
-    CASE WHEN o.id IS NULL THEN r.overhaul WHEN c.characteristic IS NULL THEN r.characteristic ELSE t.raw END AS raw,
+    CASE WHEN o.id IS NULL AND h.overhaul IS NULL THEN 'overhaul' WHEN o.id IS NOT NULL AND c.characteristic IS NULL THEN 'characteristic' ELSE ${valueColumn} END AS column_name,
+    CASE WHEN o.id IS NULL AND h.overhaul IS NULL THEN r.overhaul WHEN o.id IS NOT NULL AND c.characteristic IS NULL THEN r.characteristic ELSE t.raw END AS raw,
     CASE
       WHEN o.id IS NULL AND h.overhaul IS NOT NULL THEN 'its overhaul is held: see line ' || h.line || ' of ' || h.file
       WHEN o.id IS NULL THEN 'no overhaul of that name in the files'
