@@ -44,12 +44,13 @@ describe('workshops’ own sheets', () => {
     expect(used(await page.locator('.answer').first().textContent())).toBeGreaterThan(used(before));
 
     await page.getByRole('link', { name: 'Fleet' }).click();
+    await page.getByRole('heading', { name: 'Fleet', level: 1 }).waitFor(opened);
     await page.locator('table tbody tr').first().waitFor(opened);
     const units = await page.locator('table tbody tr').count();
     expect(units).toBeGreaterThan(5);
     await page.reload();
     await page.locator('table tbody tr').first().waitFor(opened);
-    expect(await page.locator('table tbody tr').count()).toBe(units);
+    await expect.poll(() => page.locator('table tbody tr').count(), opened).toBe(units);
     expect(outside).toEqual([]);
     expect(errors).toEqual([]);
   });

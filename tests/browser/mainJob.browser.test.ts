@@ -31,7 +31,7 @@ describe('the main job', () => {
       .first()
       .waitFor(opened);
     await page.locator('figure canvas').first().waitFor(opened);
-    expect(await page.locator('table tbody tr').count()).toBe(52);
+    await expect.poll(() => page.locator('table tbody tr').count(), opened).toBe(52);
     await page
       .getByText(/synthetic/i)
       .first()
@@ -48,8 +48,9 @@ describe('the main job', () => {
     await table.waitFor();
 
     await page.getByRole('link', { name: 'Fleet' }).click();
+    await page.getByRole('heading', { name: 'Fleet', level: 1 }).waitFor(opened);
     await page.locator('table tbody tr').first().waitFor();
-    expect(await page.locator('table tbody tr').count()).toBe(8);
+    await expect.poll(() => page.locator('table tbody tr').count(), opened).toBe(8);
     const link = page.locator('table tbody a').first();
     const unit = (await link.textContent()) ?? '';
     await link.click();
@@ -70,6 +71,7 @@ describe('the main job', () => {
       .first()
       .waitFor(opened);
     await page.getByRole('link', { name: 'Fleet' }).click();
+    await page.getByRole('heading', { name: 'Fleet', level: 1 }).waitFor(opened);
     await page
       .getByText(/of 52 units reach/)
       .first()
@@ -133,6 +135,7 @@ describe('the main job', () => {
 describe('files that cannot be used', () => {
   const demoStands = async (page: Awaited<ReturnType<OpenSite['visit']>>['page']) => {
     await page.getByRole('link', { name: 'Fleet' }).click();
+    await page.getByRole('heading', { name: 'Fleet', level: 1 }).waitFor(opened);
     await page
       .getByText(/of 52 units reach/)
       .first()
