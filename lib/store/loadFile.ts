@@ -57,11 +57,9 @@ function tableRowsSql(file: string, table: CanonicalTable, cell: (name: string) 
 function sheetRowsSql(file: string, columns: readonly WideColumn[], cell: (name: string) => string): string {
   const trimmed = (name: string) => `nullif(trim(${cell(name)}), '')`;
   const overhaul = `coalesce(${trimmed('overhaul')}, ${trimmed('unit')} || '/' || ${trimmed('date')}, ${quoted(file)} || ':' || line_number)`;
-  const rest = wideSheetColumns
-    .filter((name) => name !== 'overhaul' && name !== 'frame')
-    .map(cell)
-    .join(', ');
-  const names = wideSheetColumns.filter((name) => name !== 'overhaul' && name !== 'frame').join(', ');
+  const others = wideSheetColumns.filter((name) => name !== 'overhaul' && name !== 'frame');
+  const rest = others.map(cell).join(', ');
+  const names = others.join(', ');
   const readings = columns.map(
     (
       column,

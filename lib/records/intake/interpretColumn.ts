@@ -24,7 +24,8 @@ export interface ColumnQuestion {
   readonly questions: QuestionList;
 }
 
-function cellsIn(texts: readonly DistinctText[]): number {
+/** Cells that hold the texts. */
+export function cellsIn(texts: readonly Pick<DistinctText, 'cells'>[]): number {
   return texts.reduce((sum, { cells }) => sum + cells, 0);
 }
 

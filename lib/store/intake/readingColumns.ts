@@ -3,6 +3,7 @@ import type { CellOutcome } from '../../records/intake/cellOutcome';
 import { unused, used } from '../../records/intake/cellOutcome';
 import {
   agreedSign,
+  cellsIn,
   type DistinctText,
   interpretLengths,
   interpretWords,
@@ -23,10 +24,6 @@ import {
 } from './sheetSql';
 import type { ForeignSheet } from './translateSheet';
 
-function cellsOf(texts: readonly { readonly cells: number }[]): number {
-  return texts.reduce((sum, { cells }) => sum + cells, 0);
-}
-
 /** Reads every reading column of a sheet with one row an overhaul. */
 export async function translateWideReadings(
   connector: Connector,
@@ -44,7 +41,7 @@ export async function translateWideReadings(
     meaning,
     texts,
     characteristic: meaning.characteristic,
-    cells: cellsOf(texts),
+    cells: cellsIn(texts),
     outcomes: interpretLengths({ file, meaning, texts, questions }, ofOthers),
   }));
   const open = interpreted
@@ -85,7 +82,7 @@ export async function translateWideReadings(
 
 /** Cells that can be read or wait and name no unit of measure of their own. */
 function cellsWithoutUnit(texts: readonly DistinctText[], outcomes: readonly CellOutcome[]): number {
-  return cellsOf(
+  return cellsIn(
     texts.filter((_, index) => {
       const one = outcomes[index];
       return one?.uom === null && (one.outcome === 'used' || one.outcome === 'waiting');
@@ -148,7 +145,7 @@ async function translateValues(
 ): Promise<void> {
   const texts = await distinctTexts(connector, value.index);
   const outcomes = interpretLengths({ file, meaning: value, texts, questions }, null);
-  const cells = cellsOf(texts);
+  const cells = cellsIn(texts);
   const withoutUnit = cellsWithoutUnit(texts, outcomes);
   const statesUnit = !isUnitOpen(value) || roles.has('uom') || withoutUnit === 0;
   const unit = statesUnit
@@ -203,7 +200,7 @@ async function interpretClock(
   }));
   const open = read.filter(({ word }) => word?.viewingEndOpen === true);
   const seenFrom =
-    open.length === 0 ? 'compressor end' : viewingEnd(file, meaning.name, cellsOf(open), questions);
+    open.length === 0 ? 'compressor end' : viewingEnd(file, meaning.name, cellsIn(open), questions);
   await loadOutcomes(
     connector,
     meaning.index,

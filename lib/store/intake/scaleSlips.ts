@@ -1,18 +1,15 @@
 import { group } from 'd3-array';
 import { type QuestionList, questionId } from '../../records/intake/Answers';
 import { type ScaleDoubt, scaleDoubt, usualSize } from '../../records/intake/scaleDoubt';
-import { type LengthUnit, millimetresPer } from '../../records/lengthUnits';
+import type { LengthUnit } from '../../records/lengthUnits';
 import type { Connector } from '../Connector';
 import { holdRows } from '../holdRows';
+import { lengthUnitFactorsSql } from '../sql/lengthUnitFactors';
 import { quoted } from '../sql/quoted';
-
-const factors = (Object.keys(millimetresPer) as LengthUnit[])
-  .map((unit) => `(${quoted(unit)}, ${millimetresPer[unit]})`)
-  .join(', ');
 
 const sizesSql = `SELECT r.id, r.file, r.line, coalesce(r.value_column, 'value') AS column_name, r.characteristic, r.uom,
     coalesce(r.value, (r.lower + r.upper) / 2) * f.factor AS value_mm
-  FROM readings r JOIN (VALUES ${factors}) AS f(uom, factor) ON f.uom = r.uom`;
+  FROM readings r JOIN ${lengthUnitFactorsSql} ON f.uom = r.uom`;
 
 /** How often each size of each characteristic occurs, over all files. */
 const sizeCountsSql = `SELECT characteristic, value_mm::DOUBLE AS value_mm, count(*)::INTEGER AS readings FROM (${sizesSql}) WHERE value_mm > 0 GROUP BY ALL ORDER BY 1, 2`;

@@ -1,9 +1,4 @@
-import { type LengthUnit, millimetresPer } from '../../records/lengthUnits';
-import { quoted } from './quoted';
-
-const factors = (Object.keys(millimetresPer) as LengthUnit[])
-  .map((unit) => `(${quoted(unit)}, ${millimetresPer[unit]})`)
-  .join(', ');
+import { lengthUnitFactorsSql } from './lengthUnitFactors';
 
 /** Text of a reading as it stands in its file, by the reading's id. */
 export const readingTextsSql = `
@@ -43,7 +38,7 @@ export const readingsInMillimetresSql = `
       CASE WHEN r.lower IS NOT NULL AND r.upper IS NOT NULL THEN (r.lower + r.upper) / 2 ELSE r.value END * f.factor AS value_mm,
       r.lower * f.factor AS lower_mm, r.upper * f.factor AS upper_mm,
       coalesce(pow((r.upper - r.lower) * f.factor, 2) / 12, 0) AS interval_variance
-    FROM readings r JOIN (VALUES ${factors}) AS f(uom, factor) ON f.uom = r.uom`;
+    FROM readings r JOIN ${lengthUnitFactorsSql} ON f.uom = r.uom`;
 
 /** Clock readings of sets with fewer than three positions, which give no series. */
 export const incompleteClockSetsSql = `

@@ -1,3 +1,4 @@
+import { wideSheetColumns } from '../../recogniseFile';
 import type { ColumnRole } from '../types';
 import type { Concept } from './concepts';
 
@@ -87,19 +88,7 @@ export function onlyPlaces(concepts: ReadonlySet<Concept>): boolean {
 }
 
 const canonicalRoles: readonly ColumnRole[] = [
-  'overhaul',
-  'unit',
-  'frame',
-  'date',
-  'unit_hours',
-  'engine_hours',
-  'site',
-  'engine',
-  'bank',
-  'workshop',
-  'kind',
-  'fitted',
-  'remarks',
+  ...wideSheetColumns,
   'characteristic',
   'stage',
   'clock',
