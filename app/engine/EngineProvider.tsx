@@ -10,8 +10,9 @@ import {
   useReducer,
   useRef,
 } from 'react';
-import type { DroppedFile, GivenAnswer } from '../../lib/analysis/engine/EngineApi';
+import type { DroppedFile } from '../../lib/analysis/engine/EngineApi';
 import type { UnitResult } from '../../lib/analysis/types';
+import type { Decision, JournalEntry } from '../../lib/records/decisions/Decision';
 import { counted } from '../words/counted';
 import { createEngineClient, type EngineClient, EngineFailure, type Opening } from './engineClient';
 import { type EngineState, engineState, initialState } from './engineState';
@@ -25,15 +26,15 @@ export interface Engine {
   readonly openDemo: () => void;
   readonly openOwn: () => void;
   readonly addFiles: (files: readonly DroppedFile[]) => void;
-  /** Reads the own files again with these answers added. */
-  readonly answer: (answers: readonly GivenAnswer[]) => void;
+  /** Reads the own files again with these decisions added. */
+  readonly decide: (decisions: readonly Decision[]) => void;
   readonly takeBack: (ids: readonly string[]) => void;
   readonly forgetOwn: () => void;
   readonly cancel: () => void;
   readonly waitOn: () => void;
   readonly unit: (unit: string) => Promise<UnitResult | null>;
   readonly ownFileNames: () => Promise<readonly string[]>;
-  readonly answersGiven: () => Promise<readonly GivenAnswer[]>;
+  readonly journal: () => Promise<readonly JournalEntry[]>;
 }
 
 const EngineContext = createContext<Engine | null>(null);
@@ -48,9 +49,9 @@ const labels = {
 function labelOf(opening: Opening): string {
   if (typeof opening === 'string') return labels[opening];
   if ('files' in opening) return `Reading ${counted(opening.files.length, 'file')}`;
-  return 'answers' in opening
-    ? `Reading your files again with ${counted(opening.answers.length, 'answer')}`
-    : `Reading your files again without ${counted(opening.takenBack.length, 'answer')}`;
+  return 'decisions' in opening
+    ? `Reading your files again with ${counted(opening.decisions.length, 'decision')}`
+    : `Reading your files again without ${counted(opening.takenBack.length, 'decision')}`;
 }
 
 function createWorker(): Worker {
@@ -106,7 +107,7 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
       openDemo: () => void run('openDemo'),
       openOwn: () => void run('openOwn'),
       addFiles: (files) => void run({ files }),
-      answer: (answers) => void run({ answers }),
+      decide: (decisions) => void run({ decisions }),
       takeBack: (takenBack) => void run({ takenBack }),
       forgetOwn: () => void run('forgetOwn'),
       cancel: () => {
@@ -116,7 +117,7 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
       waitOn: () => dispatch({ type: 'waitedOn' }),
       unit: (unit) => client.current?.unit(unit) ?? Promise.resolve(null),
       ownFileNames: () => client.current?.ownFileNames() ?? Promise.resolve([]),
-      answersGiven: () => client.current?.answersGiven() ?? Promise.resolve([]),
+      journal: () => client.current?.journal() ?? Promise.resolve([]),
     }),
     [run],
   );

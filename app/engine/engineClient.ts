@@ -2,11 +2,11 @@ import { proxy, type Remote, releaseProxy, transfer, wrap } from 'comlink';
 import type {
   DroppedFile,
   EngineApi,
-  GivenAnswer,
   OpenOutcome,
   ReportProgress,
 } from '../../lib/analysis/engine/EngineApi';
 import type { UnitResult } from '../../lib/analysis/types';
+import type { Decision, JournalEntry } from '../../lib/records/decisions/Decision';
 
 /** Time until the first sign of life of a worker, and until a silent one is reported as stalled. */
 export const startTimeout_ms = 45_000;
@@ -23,8 +23,8 @@ export type Opening =
   | 'openOwn'
   | 'forgetOwn'
   | { readonly files: readonly DroppedFile[] }
-  | { readonly answers: readonly GivenAnswer[] }
-  /** Ids of answers that are taken back. */
+  | { readonly decisions: readonly Decision[] }
+  /** Ids of decisions that are taken back. */
   | { readonly takenBack: readonly string[] };
 
 export interface OpeningListener {
@@ -37,7 +37,7 @@ export interface EngineClient {
   run(opening: Opening, listener: OpeningListener): Promise<OpenOutcome>;
   unit(unit: string): Promise<UnitResult | null>;
   ownFileNames(): Promise<readonly string[]>;
-  answersGiven(): Promise<readonly GivenAnswer[]>;
+  journal(): Promise<readonly JournalEntry[]>;
   /** Asks the worker to stop; one that does not within cancelTimeout_ms is ended. */
   cancel(): void;
   dispose(): void;
@@ -51,7 +51,7 @@ const ended = 'The work was stopped because it did not answer. Nothing in your f
 
 function callOf(api: Remote<EngineApi>, opening: Opening, onProgress: ReportProgress): Promise<OpenOutcome> {
   if (typeof opening === 'string') return api[opening](proxy(onProgress));
-  if ('answers' in opening) return api.answer(opening.answers, proxy(onProgress));
+  if ('decisions' in opening) return api.decide(opening.decisions, proxy(onProgress));
   if ('takenBack' in opening) return api.takeBack(opening.takenBack, proxy(onProgress));
   const buffers = opening.files.map((file) => file.bytes);
   return api.addFiles(transfer([...opening.files], buffers), proxy(onProgress));
@@ -109,7 +109,7 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
     },
     unit: (unit) => Promise.race([api.unit(unit), failure]),
     ownFileNames: () => Promise.race([api.ownFileNames(), failure]),
-    answersGiven: () => Promise.race([api.answersGiven(), failure]),
+    journal: () => Promise.race([api.journal(), failure]),
     cancel() {
       if (running === 0) return;
       clearTimeout(cancelling);

@@ -1,7 +1,8 @@
 'use client';
 
 import { useEffect, useState } from 'react';
-import type { GivenAnswer } from '../../lib/analysis/engine/EngineApi';
+import type { AnswerDecision } from '../../lib/records/decisions/Decision';
+import { decisionsInForce } from '../../lib/records/decisions/journal';
 import { useEngine } from '../engine/EngineProvider';
 import { ScrollBox } from '../table/ScrollBox';
 import { Written } from '../table/Written';
@@ -9,20 +10,20 @@ import styles from './records.module.css';
 
 /** Every answer in force, each with a button that asks its question again. */
 export function AnswersGiven({ onTakeBack }: { readonly onTakeBack: (ids: readonly string[]) => void }) {
-  const { state, answersGiven } = useEngine();
-  const [given, setGiven] = useState<readonly GivenAnswer[]>([]);
+  const { state, journal } = useEngine();
+  const [given, setGiven] = useState<readonly AnswerDecision[]>([]);
   const busy = state.work !== null;
   useEffect(() => {
     if (busy) return;
     let stale = false;
-    answersGiven().then(
-      (found) => !stale && setGiven(found),
+    journal().then(
+      (found) => !stale && setGiven(decisionsInForce(found).filter((one) => one.kind === 'answer')),
       () => !stale && setGiven([]),
     );
     return () => {
       stale = true;
     };
-  }, [answersGiven, busy]);
+  }, [journal, busy]);
   if (given.length === 0) return null;
   return (
     <section aria-labelledby="answers">

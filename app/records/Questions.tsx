@@ -1,8 +1,8 @@
 'use client';
 
 import { useRef, useState } from 'react';
-import type { GivenAnswer } from '../../lib/analysis/engine/EngineApi';
 import type { Question } from '../../lib/analysis/types';
+import type { AnswerDecision } from '../../lib/records/decisions/Decision';
 import { usePrinting } from '../frame/usePrinting';
 import { counted } from '../words/counted';
 import { chosenSentence, waitingSentence } from '../words/questionWords';
@@ -15,7 +15,7 @@ import { useChoices } from './useChoices';
 interface QuestionsProps {
   readonly questions: readonly Question[];
   readonly busy: boolean;
-  readonly onApply: (answers: readonly GivenAnswer[]) => void;
+  readonly onApply: (answers: readonly AnswerDecision[]) => void;
 }
 
 /** The open questions by file, at most 30 at a time; what is chosen is sent at once, and nothing else is. */

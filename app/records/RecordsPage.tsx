@@ -17,7 +17,7 @@ const nothing = { files: [], problems: [], problemsFound: 0, questions: [], shee
 
 /** The Records page: the sums of what came in, the drop zone, what is asked, and every file and held cell. */
 export function RecordsPage() {
-  const { state, answer, takeBack } = useEngine();
+  const { state, decide, takeBack } = useEngine();
   const [query, change] = useQuery();
   const sentence = useRef<HTMLParagraphElement>(null);
   const { attempt, fleet, work } = state;
@@ -37,7 +37,7 @@ export function RecordsPage() {
       <Questions
         questions={read.questions}
         busy={busy}
-        onApply={(answers) => andReturn(() => answer(answers))}
+        onApply={(answers) => andReturn(() => decide(answers))}
       />
       {(attempt !== null || fleet?.source === 'own') && (
         <AnswersGiven onTakeBack={(ids) => andReturn(() => takeBack(ids))} />

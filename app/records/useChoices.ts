@@ -1,8 +1,8 @@
 'use client';
 
 import { useMemo, useState } from 'react';
-import type { GivenAnswer } from '../../lib/analysis/engine/EngineApi';
 import type { Question } from '../../lib/analysis/types';
+import type { AnswerDecision } from '../../lib/records/decisions/Decision';
 
 /** Choices by the id of their question; a question without one is left for later. */
 export type Choices = ReadonlyMap<string, string>;
@@ -10,7 +10,7 @@ export type Choices = ReadonlyMap<string, string>;
 interface Choosing {
   readonly choices: Choices;
   /** The chosen answers, in order of their questions. */
-  readonly answers: readonly GivenAnswer[];
+  readonly answers: readonly AnswerDecision[];
   /** Chooses an answer for each of the questions; null leaves it for later. */
   readonly choose: (about: readonly Question[], choice: string | null) => void;
 }
@@ -25,7 +25,7 @@ export function useChoices(questions: readonly Question[]): Choosing {
     () =>
       questions.flatMap(({ id, file, column, question }) => {
         const answer = choices.get(id);
-        return answer === undefined ? [] : [{ id, file, column, question, answer }];
+        return answer === undefined ? [] : [{ kind: 'answer' as const, id, file, column, question, answer }];
       }),
     [questions, choices],
   );

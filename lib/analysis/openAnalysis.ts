@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import type { Decision } from '../records/decisions/Decision';
+import { answersOf } from '../records/decisions/journal';
 import type { InputFile } from '../records/importReport';
-import { type Answers, noAnswers } from '../records/intake/Answers';
 import type { Connector } from '../store/Connector';
 import { type ImportedData, importFiles } from '../store/importFiles';
 import { queryRows } from '../store/queryRows';
@@ -19,8 +20,8 @@ export interface AnalysisSettings {
   readonly groupBy: GroupBy;
   /** How many problems the result lists at the most; all if not given. */
   readonly problemsListed?: number;
-  /** Answers to the questions of earlier openings. */
-  readonly answers?: Answers;
+  /** What was decided about these files in earlier openings. */
+  readonly decisions?: readonly Decision[];
 }
 
 export type GroupBy = 'frame' | 'frame+site';
@@ -71,7 +72,7 @@ export async function openAnalysis(
     files,
     (step, share) => onProgress({ step, share: 0.4 * share }),
     {
-      answers: settings.answers ?? noAnswers,
+      answers: answersOf(settings.decisions ?? []),
       ...(settings.problemsListed === undefined ? {} : { problemsListed: settings.problemsListed }),
     },
   );

@@ -3,8 +3,8 @@ import { act } from 'react';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { Questions } from '../../app/records/Questions';
-import type { GivenAnswer } from '../../lib/analysis/engine/EngineApi';
 import type { Question } from '../../lib/analysis/types';
+import type { AnswerDecision } from '../../lib/records/decisions/Decision';
 import { questionId } from '../../lib/records/intake/Answers';
 import { question } from './fixture';
 
@@ -22,7 +22,7 @@ const asked: readonly Question[] = [unitOf('a.csv'), unitOf('b.csv'), stage];
 
 let root: Root;
 let box: HTMLElement;
-let sent: (readonly GivenAnswer[])[];
+let sent: (readonly AnswerDecision[])[];
 
 beforeEach(() => {
   Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
@@ -92,6 +92,7 @@ describe('Questions', () => {
     expect(sent).toEqual([
       [
         {
+          kind: 'answer',
           id: questionId('unit of measure', 'a.csv', ''),
           file: 'a.csv',
           column: 'Axial play',

@@ -13,12 +13,13 @@ vi.mock('../../app/engine/EngineProvider', () => ({ useEngine: () => engine.curr
 vi.mock('../../app/address/useQuery', () => ({ useQuery: () => [new URLSearchParams(), () => {}] }));
 
 const given = {
+  kind: 'answer',
   id: 'q9',
   file: 'old.csv',
   column: 'play',
   question: 'Found or left?',
   answer: 'as found',
-};
+} as const;
 const sheet = {
   file: 'sheet.csv',
   columns: [
@@ -42,7 +43,7 @@ const attempt = { files: [], problems: [], problemsFound: 0, questions: [questio
 
 let root: Root;
 let box: HTMLElement;
-let answer: ReturnType<typeof vi.fn<Engine['answer']>>;
+let decide: ReturnType<typeof vi.fn<Engine['decide']>>;
 let takeBack: ReturnType<typeof vi.fn<Engine['takeBack']>>;
 
 beforeEach(() => {
@@ -50,7 +51,7 @@ beforeEach(() => {
   box = document.createElement('div');
   document.body.append(box);
   root = createRoot(box);
-  answer = vi.fn<Engine['answer']>();
+  decide = vi.fn<Engine['decide']>();
   takeBack = vi.fn<Engine['takeBack']>();
 });
 
@@ -62,9 +63,11 @@ afterEach(() => {
 async function show(state: Partial<Engine['state']>): Promise<void> {
   engine.current = {
     state: { ...initialState, work: null, ...state },
-    answer,
+    decide,
     takeBack,
-    answersGiven: async () => [given],
+    journal: async () => [
+      { number: 1, at: '2026-03-01T08:00:00.000Z', by: '', act: 'decided', decision: given, before: null },
+    ],
     ownFileNames: async () => ['sheet.csv'],
   };
   await act(async () => root.render(<RecordsPage />));
@@ -98,10 +101,10 @@ test('open own data: questions, answers given, and how the sheets were understoo
 test('answers are sent, taken back by id, and the focus goes to the sentence that stays', async () => {
   await show({ fleet: own });
   press('Apply');
-  expect(answer).not.toHaveBeenCalled();
+  expect(decide).not.toHaveBeenCalled();
   act(() => box.querySelector<HTMLInputElement>('fieldset input')?.click());
   press('Apply 1 answer');
-  expect(answer.mock.calls).toEqual([[[expect.objectContaining({ id: question().id, answer: 'mm' })]]]);
+  expect(decide.mock.calls).toEqual([[[expect.objectContaining({ id: question().id, answer: 'mm' })]]]);
   expect(document.activeElement).toBe(box.querySelector('.answer'));
   press('Take back');
   expect(takeBack.mock.calls).toEqual([[['q9']]]);

@@ -57,24 +57,30 @@ describe('createEngineClient', () => {
     expect(addFiles.mock.calls[0]?.[0 as never]).toMatchObject([{ name: 'a.csv', bytes: { byteLength: 2 } }]);
   });
 
-  test('sends answers, takes them back and lists them', async () => {
-    const given = { id: 'q1', file: 'a.csv', column: 'play', question: 'Which unit?', answer: 'mm' };
-    const answer = vi.fn(async (_: unknown, onProgress: ReportProgress) => {
+  test('sends decisions, takes them back and lists them', async () => {
+    const given = {
+      kind: 'answer',
+      id: 'q1',
+      file: 'a.csv',
+      column: 'play',
+      question: 'Which unit?',
+      answer: 'mm',
+    } as const;
+    const entry = { number: 1, at: '', by: '', act: 'decided', decision: given, before: null } as const;
+    const decide = vi.fn(async (_: unknown, onProgress: ReportProgress) => {
       await onProgress({ step: 'Reading again', share: 0.5 });
       return opened;
     });
     const takeBack = vi.fn(async () => opened);
-    const client = createEngineClient(() =>
-      fakeWorker({ answer, takeBack, answersGiven: async () => [given] }),
-    );
+    const client = createEngineClient(() => fakeWorker({ decide, takeBack, journal: async () => [entry] }));
     const steps: string[] = [];
     const listener = { ...silent, onProgress: ({ step }: { step: string }) => steps.push(step) };
-    expect(await client.run({ answers: [given] }, listener)).toEqual(opened);
-    expect(answer.mock.calls[0]?.[0]).toEqual([given]);
+    expect(await client.run({ decisions: [given] }, listener)).toEqual(opened);
+    expect(decide.mock.calls[0]?.[0]).toEqual([given]);
     expect(steps).toEqual(['Reading again']);
     expect(await client.run({ takenBack: ['q1'] }, silent)).toEqual(opened);
     expect(takeBack.mock.calls[0]?.[0 as never]).toEqual(['q1']);
-    expect(await client.answersGiven()).toEqual([given]);
+    expect(await client.journal()).toEqual([entry]);
   });
 
   test('a worker that never answers ends in a failure', async () => {

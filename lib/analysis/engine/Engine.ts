@@ -1,17 +1,20 @@
+import type { Decision, JournalEntry } from '../../records/decisions/Decision';
+import { decisionsInForce, withDecisions, withTakenBack } from '../../records/decisions/journal';
 import type { InputFile } from '../../records/importReport';
-import { type Answers, noAnswers } from '../../records/intake/Answers';
 import { withUniqueNames } from '../../records/uniqueNames';
 import type { Database } from '../../store/Connector';
 import { type Analysis, NoUsableReadings, openAnalysis, sheetsOf } from '../openAnalysis';
 import type { FleetResult, Progress, UnitResult } from '../types';
 import { unitResult } from '../unitResult';
-import type { DroppedFile, EngineApi, GivenAnswer, OpenOutcome, ReportProgress } from './EngineApi';
+import type { DroppedFile, EngineApi, OpenOutcome, ReportProgress } from './EngineApi';
 import { keep, kept } from './keptStore';
 
 /** Where the engine gets what lies outside it. */
 export interface EngineSources {
   openDatabase(): Promise<Database>;
   demoFiles(): Promise<readonly InputFile[]>;
+  /** ISO date and time, UTC, for the journal. */
+  now(): string;
 }
 
 /** Problems that a page lists; the others are counted, and all are in the batch command's problems.csv. */
@@ -28,10 +31,10 @@ function yieldToMessages(): Promise<void> {
 export class Engine implements EngineApi {
   private database: Promise<Database> | null = null;
   private opened: Analysis | null = null;
-  /** Own files of the last attempt: what answers are about, even if nothing could be used without them. */
+  /** Own files of the last attempt: what decisions are about, even if nothing could be used without them. */
   private ownFiles: readonly InputFile[] | null = null;
-  /** Answers in force, in case the browser keeps none. */
-  private given: readonly GivenAnswer[] | null = null;
+  /** The journal, in case the browser keeps none. */
+  private written: readonly JournalEntry[] | null = null;
   private attempt = 0;
 
   constructor(private readonly sources: EngineSources) {}
@@ -60,39 +63,37 @@ export class Engine implements EngineApi {
     return this.tryOwn([...before.filter((file) => !names.has(file.name)), ...added], onProgress);
   }
 
-  async answer(answers: readonly GivenAnswer[], onProgress: ReportProgress): Promise<OpenOutcome> {
-    const ids = new Set(answers.map((answer) => answer.id));
-    const others = (await this.answersGiven()).filter((answer) => !ids.has(answer.id));
-    return this.withAnswers([...others, ...answers], onProgress);
+  async decide(decisions: readonly Decision[], onProgress: ReportProgress): Promise<OpenOutcome> {
+    return this.withJournal(withDecisions(await this.journal(), decisions, this.signature()), onProgress);
   }
 
   async takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome> {
-    const taken = new Set(ids);
-    return this.withAnswers(
-      (await this.answersGiven()).filter((answer) => !taken.has(answer.id)),
-      onProgress,
-    );
+    return this.withJournal(withTakenBack(await this.journal(), ids, this.signature()), onProgress);
   }
 
-  async answersGiven(): Promise<readonly GivenAnswer[]> {
-    this.given ??= await kept('answers');
-    return this.given;
+  async journal(): Promise<readonly JournalEntry[]> {
+    this.written ??= await kept('journal');
+    return this.written;
   }
 
   async forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome> {
     this.ownFiles = null;
-    this.given = [];
+    this.written = [];
     await keep('files', []);
-    await keep('answers', []);
+    await keep('journal', []);
     return this.openDemo(onProgress);
   }
 
-  private async withAnswers(
-    answers: readonly GivenAnswer[],
+  private signature() {
+    return { at: this.sources.now(), by: '' };
+  }
+
+  private async withJournal(
+    journal: readonly JournalEntry[],
     onProgress: ReportProgress,
   ): Promise<OpenOutcome> {
-    this.given = answers;
-    await keep('answers', answers);
+    this.written = journal;
+    await keep('journal', journal);
     return this.tryOwn(this.ownFiles ?? (await kept('files')), onProgress);
   }
 
@@ -126,11 +127,6 @@ export class Engine implements EngineApi {
     return this.opened === null ? null : unitResult(this.opened, unit);
   }
 
-  private async answers(): Promise<Answers> {
-    const given = new Map((await this.answersGiven()).map(({ id, answer }) => [id, answer]));
-    return (question) => given.get(question.id);
-  }
-
   private async try(
     source: FleetResult['source'],
     files: () => Promise<readonly InputFile[]>,
@@ -159,7 +155,7 @@ export class Engine implements EngineApi {
             asOf: null,
             groupBy: 'frame',
             problemsListed,
-            answers: source === 'own' ? await this.answers() : noAnswers,
+            decisions: source === 'own' ? decisionsInForce(await this.journal()) : [],
           },
           report,
         );

@@ -1,3 +1,4 @@
+import type { Decision, JournalEntry } from '../../records/decisions/Decision';
 import type {
   FleetResult,
   ImportedFile,
@@ -30,15 +31,6 @@ export type OpenOutcome =
 
 export type ReportProgress = (progress: Progress) => void;
 
-/** An answer to a question, with what the question said. */
-export interface GivenAnswer {
-  readonly id: string;
-  readonly file: string;
-  readonly column: string;
-  readonly question: string;
-  readonly answer: string;
-}
-
 /** What the page asks of the worker; every call runs off the main thread. */
 export interface EngineApi {
   /** Opens what was open last in this browser: own files if kept, else the demo fleet. */
@@ -48,12 +40,12 @@ export interface EngineApi {
   openOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Adds files to the own ones (in place of the demo fleet, if that is open). */
   addFiles(files: readonly DroppedFile[], onProgress: ReportProgress): Promise<OpenOutcome>;
-  /** Reads the own files again with these answers added to those given before; kept in this browser. */
-  answer(answers: readonly GivenAnswer[], onProgress: ReportProgress): Promise<OpenOutcome>;
-  /** Takes answers back: their questions are asked again. */
+  /** Reads the own files again with these decisions added to those in force; written to the journal in this browser. */
+  decide(decisions: readonly Decision[], onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Takes decisions back: what they settled is open again. */
   takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome>;
-  /** Every answer in force, in order of giving. */
-  answersGiven(): Promise<readonly GivenAnswer[]>;
+  /** Every decision ever made about the own files, in order. */
+  journal(): Promise<readonly JournalEntry[]>;
   /** Removes the own files from this browser and opens the demo fleet. */
   forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Stops the work under way at its next step; what was open stays open. */

@@ -32,6 +32,7 @@ const engine = new Engine({
       wasmGzip: new URL('engine/duckdb-eh.wasm.gz', site).href,
     }),
   demoFiles,
+  now: () => new Date().toISOString(),
 });
 
 expose(engine);

@@ -1,20 +1,20 @@
 import { createStore, get, set } from 'idb-keyval';
+import type { JournalEntry } from '../../records/decisions/Decision';
 import type { InputFile } from '../../records/importReport';
-import type { GivenAnswer } from './EngineApi';
 
 /** What is kept in this browser between visits. */
 interface Kept {
   readonly files: readonly InputFile[];
-  readonly answers: readonly GivenAnswer[];
+  readonly journal: readonly JournalEntry[];
   readonly source: 'demo' | 'own';
 }
 
-const empty: Kept = { files: [], answers: [], source: 'demo' };
+const empty: Kept = { files: [], journal: [], source: 'demo' };
 
 const store = () => createStore('endfloat', 'own-files');
 
 /**
- * What this browser keeps under a name: the user's own files as they were dropped, the answers given about them, and which
+ * What this browser keeps under a name: the user's own files as they were dropped, the journal of decisions about them, and which
  * data was open last. Empty where nothing is kept or the browser refuses.
  */
 export async function kept<Name extends keyof Kept>(name: Name): Promise<Kept[Name]> {

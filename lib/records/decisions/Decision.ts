@@ -1,0 +1,68 @@
+import { z } from 'zod';
+
+/** Answer to a question; its id is the question's. */
+const answerDecision = z.object({
+  kind: z.literal('answer'),
+  id: z.string(),
+  file: z.string(),
+  column: z.string(),
+  question: z.string(),
+  answer: z.string(),
+});
+
+/** What a person says a column holds; holds for every file of the same shape. */
+const meaningDecision = z.object({
+  kind: z.literal('meaning'),
+  id: z.string(),
+  /** Shape of the sheet: see sheetShape. */
+  shape: z.string(),
+  /** File on which it was decided. */
+  file: z.string(),
+  column: z.string(),
+  /** Position in the sheet, from 0. */
+  index: z.int().nonnegative(),
+  role: z.string(),
+  characteristic: z.string().nullable(),
+  stage: z.enum(['found', 'left']).nullable(),
+  clock: z.enum(['12', '3', '6', '9']).nullable(),
+  uom: z.string().nullable(),
+});
+
+/** What a person rules about a held row or cell. */
+const rulingDecision = z.object({
+  kind: z.literal('ruling'),
+  id: z.string(),
+  file: z.string(),
+  line: z.int().positive(),
+  /** Empty for the whole row. */
+  column: z.string(),
+  /** As it stands in the file. */
+  raw: z.string(),
+  ruling: z.enum(['edit', 'release', 'leave out']),
+  /** What is read in place of the raw text, of 'edit'. */
+  text: z.string().nullable(),
+  reason: z.string(),
+});
+
+/** One thing that a person decided about the imported files; the id names what it is about, and the latest holds. */
+export const decisionSchema = z.discriminatedUnion('kind', [answerDecision, meaningDecision, rulingDecision]);
+
+export type Decision = z.output<typeof decisionSchema>;
+export type AnswerDecision = z.output<typeof answerDecision>;
+export type MeaningDecision = z.output<typeof meaningDecision>;
+export type RulingDecision = z.output<typeof rulingDecision>;
+
+/** One line of the journal: who decided what when, and what held before. */
+export const journalEntrySchema = z.object({
+  number: z.int().positive(),
+  /** ISO date and time, UTC. */
+  at: z.string(),
+  /** Initials in free text; may be empty. */
+  by: z.string(),
+  act: z.enum(['decided', 'taken back']),
+  decision: decisionSchema,
+  /** What held about the same thing until then. */
+  before: decisionSchema.nullable(),
+});
+
+export type JournalEntry = z.output<typeof journalEntrySchema>;
