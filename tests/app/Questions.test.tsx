@@ -99,7 +99,14 @@ describe('Questions', () => {
           question: 'Which unit of measure do these readings have?',
           answer: 'in',
         },
-        { id: stage.id, file: 'b.csv', column: 'play', question: 'As found or as left?', answer: 'as left' },
+        {
+          kind: 'answer',
+          id: stage.id,
+          file: 'b.csv',
+          column: 'play',
+          question: 'As found or as left?',
+          answer: 'as left',
+        },
       ],
     ]);
   });

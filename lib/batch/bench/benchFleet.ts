@@ -37,7 +37,7 @@ const measured = [
 
 /**
  * Readings of a fleet as large as wanted, one after another, the same every time: units of ten overhauls, wear in
- * proportion to the hours since the last one, 0.01 mm of scatter.
+ * proportion to the hours since the last one, a scatter of 4 % of the size when new.
  */
 export function* benchFleet(readings: number): Generator<BenchReading> {
   let given = 0;
@@ -67,7 +67,7 @@ function* unitReadings(number: number, draws: Draws): Generator<BenchReading> {
       for (const stage of ['found', 'left'] as const) {
         const wear_mm = stage === 'left' ? 0 : (perTenThousandHours_mm * runHours) / 10_000;
         for (const clock of clocks) {
-          const value_mm = Math.max(0.001, new_mm + wear_mm + draws.normal(0, 0.01));
+          const value_mm = Math.max(new_mm / 2, new_mm + wear_mm + draws.normal(0, new_mm / 25));
           yield { ...opening, characteristic, stage, clock, value_mm };
         }
       }
