@@ -1,18 +1,12 @@
 'use client';
 
-import { useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
+import { useId, useRef } from 'react';
 import styles from './chart.module.css';
-import type { BuildSpec } from './drawChart';
-import { loadDrawing } from './loadDrawing';
+import { PaperChart } from './PaperChart';
+import { hintAt, pickedAt } from './placeSvg';
 import { useChartTheme } from './useChartTheme';
-
-type Drawing = typeof import('./drawChart');
-
-/** Kept once loaded, so that later drawings need not wait: the one for print must be done at once. */
-let loaded: Drawing | null = null;
-
-/** Width of the text on A4 paper, less the margins of the print style sheet. */
-const printWidth_px = 680;
+import { type BuildSpec, useDrawing } from './useDrawing';
+import { useWidth } from './useWidth';
 
 interface ChartProps {
   /** Keep it stable: a new function draws the chart anew. */
@@ -22,63 +16,39 @@ interface ChartProps {
   /** What it shows, in words, for those who do not see it; nothing else carries it. */
   readonly description: string;
   readonly height_px: number;
-  readonly onPick?: (datum: unknown) => void;
+  /** Called with what a clicked mark stands for. */
+  readonly onPick?: (picked: string) => void;
+  /** What is printed in its place; one picture of the same specification if not given. */
+  readonly onPaper?: readonly BuildSpec[];
 }
 
-/** A picture from a Vega-Lite specification, drawn without eval, loaded only when first needed. */
-export function Chart({ build, label, description, height_px, onPick }: ChartProps) {
+/** A picture from a Vega-Lite specification, drawn in a worker without eval, with a copy for paper ready beside it. */
+export function Chart({ build, label, description, height_px, onPick, onPaper }: ChartProps) {
   const box = useRef<HTMLDivElement>(null);
-  const pick = useRef(onPick);
-  const inForce = useChartTheme();
-  const [failure, setFailure] = useState<string | null>(null);
+  const failure = useDrawing(box, build, useChartTheme(), useWidth(box));
   const captionId = useId();
-
-  useEffect(() => {
-    pick.current = onPick;
-  }, [onPick]);
-
-  useLayoutEffect(() => {
-    const element = box.current;
-    if (element === null || inForce === null) return;
-    let remove: (() => void) | null = null;
-    let gone = false;
-    const fail = (error: unknown) => {
-      if (!gone) setFailure(error instanceof Error ? error.message : String(error));
-    };
-    const draw = (drawing: Drawing) => {
-      loaded = drawing;
-      if (gone) return;
-      try {
-        const width = inForce.printing ? printWidth_px : null;
-        remove = drawing.drawChart(element, build, {
-          theme: inForce.theme,
-          width,
-          onPick: (datum) => pick.current?.(datum),
-          onFailure: fail,
-        });
-        setFailure(null);
-      } catch (error) {
-        fail(error);
-      }
-    };
-    if (loaded !== null) draw(loaded);
-    else loadDrawing().then(draw, () => setFailure('its code could not be loaded'));
-    return () => {
-      gone = true;
-      remove?.();
-    };
-  }, [build, inForce]);
-
   return (
     <div className={styles.chart}>
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: the table below holds the same links for the keyboard. */}
       <div
         ref={box}
         role="img"
         aria-label={label}
         aria-describedby={captionId}
-        className={styles.box}
+        className={`${styles.box} ${styles.onScreen}`}
         style={{ minHeight: height_px }}
+        onPointerMove={(event) => {
+          event.currentTarget.title = hintAt(event.target) ?? '';
+        }}
+        onClick={(event) => {
+          const picked = pickedAt(event.target);
+          if (picked !== null) onPick?.(picked);
+        }}
       />
+      {(onPaper ?? [build]).map((paper, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: the pictures have no other identity than their order.
+        <PaperChart key={index} build={paper} label={label} />
+      ))}
       <p id={captionId} className="visuallyHidden">
         {description}
       </p>

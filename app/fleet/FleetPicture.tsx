@@ -7,8 +7,7 @@ import { fleetStrip } from '../../lib/charts/fleetStrip';
 import { fleetWindow } from '../../lib/charts/fleetStripData';
 import { unitAddress } from '../address/unitAddress';
 import { Chart } from '../chart/Chart';
-import type { BuildSpec } from '../chart/drawChart';
-import { usePrinting } from '../frame/usePrinting';
+import type { BuildSpec } from '../chart/useDrawing';
 import { counted } from '../words/counted';
 import { fleetSentence } from '../words/fleetSentence';
 import { ChanceKey } from './ChanceKey';
@@ -27,12 +26,6 @@ interface FleetPictureProps {
   readonly onPage: (page: number) => void;
 }
 
-function pickedUnit(datum: unknown): string | null {
-  if (typeof datum !== 'object' || datum === null) return null;
-  const value = 'unit' in datum ? datum.unit : 'value' in datum ? datum.value : null;
-  return typeof value === 'string' ? value : null;
-}
-
 /** One strip a unit, at most 60 to a picture; a click on a row opens its unit. */
 export function FleetPicture({ fleet, rows, filter, page, onPage }: FleetPictureProps) {
   const router = useRouter();
@@ -44,21 +37,18 @@ export function FleetPicture({ fleet, rows, filter, page, onPage }: FleetPicture
     const all = fleetRows(fleet, { site: '', frame: '', engine: '', series: '' });
     return fleetWindow(fleet.asOf, stripRows(all));
   }, [fleet]);
-  const most = usePrinting() ? rowsPerPaperPicture : rowsPerPicture;
-  const perPicture = Math.ceil(shown.length / Math.ceil(shown.length / most));
-  const pictures = useMemo(
-    () =>
-      Array.from({ length: Math.ceil(shown.length / perPicture) }, (_, index) => {
-        const strips = stripRows(shown.slice(index * perPicture, (index + 1) * perPicture));
-        const build: BuildSpec = (theme, narrow) => fleetStrip(strips, window, theme, narrow);
-        return { build, rows: strips.length, key: strips[0]?.unit ?? '' };
-      }),
-    [shown, perPicture, window],
-  );
-  const pick = (datum: unknown) => {
-    const unit = pickedUnit(datum);
-    if (unit !== null) router.push(unitAddress(unit, filter.series));
-  };
+  const { build, onPaper } = useMemo(() => {
+    const strips = stripRows(shown);
+    const buildOf =
+      (part: typeof strips): BuildSpec =>
+      (theme, narrow) =>
+        fleetStrip(part, window, theme, narrow);
+    const perPaper = Math.ceil(strips.length / Math.ceil(strips.length / rowsPerPaperPicture));
+    const papers = Array.from({ length: Math.ceil(strips.length / perPaper) }, (_, index) =>
+      buildOf(strips.slice(index * perPaper, (index + 1) * perPaper)),
+    );
+    return { build: buildOf(strips), onPaper: papers };
+  }, [shown, window]);
   const title = 'Chance that the first limit is met, by date';
   return (
     <figure>
@@ -71,16 +61,14 @@ export function FleetPicture({ fleet, rows, filter, page, onPage }: FleetPicture
         </p>
         <ChanceKey />
       </figcaption>
-      {pictures.map((picture) => (
-        <Chart
-          key={picture.key}
-          build={picture.build}
-          label={title}
-          description={fleetSentence(rows, true)}
-          height_px={picture.rows * 24 + 50}
-          onPick={pick}
-        />
-      ))}
+      <Chart
+        build={build}
+        onPaper={onPaper}
+        label={title}
+        description={fleetSentence(rows, true)}
+        height_px={shown.length * 24 + 50}
+        onPick={(unit) => router.push(unitAddress(unit, filter.series))}
+      />
       {pages > 1 && (
         <div className="buttons">
           <button type="button" disabled={current === 1} onClick={() => onPage(current - 1)}>

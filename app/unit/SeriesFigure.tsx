@@ -4,7 +4,7 @@ import { useCallback } from 'react';
 import type { UnitResult, UnitSeries } from '../../lib/analysis/types';
 import { seriesPicture } from '../../lib/charts/seriesPicture';
 import { Chart } from '../chart/Chart';
-import type { BuildSpec } from '../chart/drawChart';
+import type { BuildSpec } from '../chart/useDrawing';
 import { midSentence } from '../words/seriesName';
 import { SeriesKey } from './SeriesKey';
 

@@ -24,11 +24,11 @@ function layersOf(window: TimeWindow, theme: ChartTheme): Layer[] {
     field: 'unit',
     type: 'nominal' as const,
     sort: null,
-    axis: { title: null, ticks: false, labelLimit: 110 },
+    axis: null,
   };
+  const href = { field: 'pick', type: 'nominal' as const };
   const scale = { type: 'utc' as const, nice: false };
   const time = { field: 'time', type: 'temporal' as const, scale, axis: timeAxis(window) };
-  const tooltip = { field: 'hint', type: 'nominal' as const };
   const color = {
     field: 'chance',
     type: 'quantitative' as const,
@@ -40,18 +40,13 @@ function layersOf(window: TimeWindow, theme: ChartTheme): Layer[] {
   return [
     {
       data: { name: 'window' },
-      mark: { type: 'rect', opacity: 0, tooltip: null },
+      mark: { type: 'rect', opacity: 0 },
       encoding: { x: { ...time, field: 'from' }, x2: { field: 'to' } },
     },
     {
-      data: { name: 'rows' },
-      mark: { type: 'rect', fill: 'transparent', cursor: 'pointer' },
-      encoding: { y: unit, x: { value: 0 }, x2: { value: 'width' }, tooltip },
-    },
-    {
       data: { name: 'segments' },
-      mark: { type: 'rect', height: { band: 0.56 }, cursor: 'pointer' },
-      encoding: { y: unit, x: { ...time, field: 'from' }, x2: { field: 'to' }, color, tooltip },
+      mark: { type: 'rect', height: { band: 0.56 } },
+      encoding: { y: unit, x: { ...time, field: 'from' }, x2: { field: 'to' }, color },
     },
     {
       data: { name: 'hatches' },
@@ -61,9 +56,8 @@ function layersOf(window: TimeWindow, theme: ChartTheme): Layer[] {
         size: 90,
         stroke: theme.muted,
         strokeWidth: 1,
-        cursor: 'pointer',
       },
-      encoding: { y: unit, x: time, tooltip },
+      encoding: { y: unit, x: time },
     },
     {
       data: { name: 'overhauls' },
@@ -89,8 +83,25 @@ function layersOf(window: TimeWindow, theme: ChartTheme): Layer[] {
     },
     {
       data: { name: 'rows' },
-      mark: { type: 'text', align: 'left', dx: 8, cursor: 'pointer' },
-      encoding: { y: unit, x: { value: 'width' }, text: { field: 'note', type: 'nominal' } },
+      mark: { type: 'text', align: 'right', dx: -6, limit: 110 },
+      encoding: { y: unit, x: { value: 0 }, text: { field: 'unit', type: 'nominal' }, href },
+    },
+    {
+      data: { name: 'rows' },
+      mark: { type: 'text', align: 'left', dx: 8 },
+      encoding: { y: unit, x: { value: 'width' }, text: { field: 'note', type: 'nominal' }, href },
+    },
+    {
+      // On top of all: the whole strip says its finding and stands for its unit.
+      data: { name: 'rows' },
+      mark: { type: 'rect', color: theme.paper, opacity: 0, aria: true },
+      encoding: {
+        y: unit,
+        x: { value: 0 },
+        x2: { value: 'width' },
+        description: { field: 'hint', type: 'nominal' },
+        href,
+      },
     },
   ];
 }

@@ -41,7 +41,6 @@ export function fleetWindow(
 
 interface Segment {
   readonly unit: string;
-  readonly hint: string;
   readonly from: number;
   readonly to: number;
   readonly chance: number;
@@ -61,7 +60,6 @@ function segmentsOf(row: FleetStripRow, window: TimeWindow): readonly Segment[] 
     const last = segments.at(-1);
     const next = {
       unit: row.unit,
-      hint: row.hint,
       from: Date.parse(from),
       to: Date.parse(to),
       chance: point.chance,
@@ -83,7 +81,7 @@ function hatchesOf(row: FleetStripRow, window: TimeWindow, strokes: number) {
   const covered = Math.max(start, ...segmentsOf(row, window).map((segment) => segment.to));
   return Array.from({ length: strokes }, (_, stroke) => start + (stroke + 0.5) * step)
     .filter((time) => time > covered)
-    .map((time) => ({ unit: row.unit, hint: row.hint, time }));
+    .map((time) => ({ unit: row.unit, time }));
 }
 
 /** The named data sets that fleetStrip draws; times in milliseconds since 1970, UTC. */
@@ -93,7 +91,12 @@ export function fleetStripData(rows: readonly FleetStripRow[], window: TimeWindo
     dates.filter(inWindow).map((date) => ({ unit, time: Date.parse(date) }));
   return {
     window: [{ from: Date.parse(window.from), to: Date.parse(window.to) }],
-    rows: rows.map((row) => ({ unit: row.unit, note: narrow ? row.note : row.longNote, hint: row.hint })),
+    rows: rows.map((row) => ({
+      unit: row.unit,
+      pick: `#${encodeURIComponent(row.unit)}`,
+      note: narrow ? row.note : row.longNote,
+      hint: row.hint,
+    })),
     segments: rows.flatMap((row) => segmentsOf(row, window)),
     hatches: rows.flatMap((row) => hatchesOf(row, window, narrow ? hatchStrokes.narrow : hatchStrokes.wide)),
     overhauls: rows.flatMap((row) => marked(row.unit, row.plannedOverhauls)),

@@ -17,7 +17,8 @@ const hours = {
     labelExpr: "replace(datum.label, /,/g, '\u202f')",
   },
 };
-const tooltip = { field: 'hint', type: 'nominal' as const };
+/** Shown when a mark is pointed at. */
+const description = { field: 'hint', type: 'nominal' as const };
 const label = { field: 'label', type: 'nominal' as const };
 
 function length(field: string) {
@@ -72,8 +73,8 @@ export function lineLayers(theme: ChartTheme): Layer[] {
 export function ruleLayers(theme: ChartTheme): Layer[] {
   const upright = (name: string, color: string, strokeDash: number[]): Layer => ({
     data: { name },
-    mark: { type: 'rule', color, strokeDash, strokeWidth: 1 },
-    encoding: { x: hours, ...(name === 'resets' ? { tooltip } : {}) },
+    mark: { type: 'rule', color, strokeDash, strokeWidth: 1, aria: name === 'resets' },
+    encoding: { x: hours, ...(name === 'resets' ? { description } : {}) },
   });
   const words = (name: string, y: number): Layer[] =>
     [{ stroke: theme.paper, strokeWidth: 4 }, { color: theme.ink }].map((look) => ({
@@ -95,7 +96,6 @@ export function ruleLayers(theme: ChartTheme): Layer[] {
         dy: -6,
         color: theme.muted,
         fontSize: 11,
-        tooltip: null,
       },
       encoding: { x: hours, y: { value: 'height' }, text: label },
     },
@@ -120,23 +120,24 @@ export function readingLayers(theme: ChartTheme): Layer[] {
   return [
     {
       data: { name: 'expected' },
-      mark: { type: 'rule', color: theme.hue, strokeWidth: 6, opacity: 0.75 },
-      encoding: { x: hours, y: length('lower'), y2: { field: 'upper' }, tooltip },
+      mark: { type: 'rule', color: theme.hue, strokeWidth: 6, opacity: 0.75, aria: true },
+      encoding: { x: hours, y: length('lower'), y2: { field: 'upper' }, description },
     },
     {
       data: { name: 'expected' },
-      mark: { type: 'tick', orient: 'horizontal', width: 16, thickness: 2, color: theme.hue },
-      encoding: { x: hours, y: length('median'), tooltip },
+      mark: { type: 'tick', orient: 'horizontal', width: 16, thickness: 2, color: theme.hue, aria: true },
+      encoding: { x: hours, y: length('median'), description },
     },
     {
       data: { name: 'intervals' },
-      mark: { type: 'rule', color: theme.ink, strokeWidth: 3 },
-      encoding: { x: hours, y: length('lower'), y2: { field: 'upper' }, tooltip },
+      mark: { type: 'rule', color: theme.ink, strokeWidth: 3, aria: true },
+      encoding: { x: hours, y: length('lower'), y2: { field: 'upper' }, description },
     },
     {
       data: { name: 'left' },
       mark: {
         type: 'point',
+        aria: true,
         shape: symbols.left,
         size: 90,
         fill: theme.paper,
@@ -144,12 +145,13 @@ export function readingLayers(theme: ChartTheme): Layer[] {
         strokeWidth: 1.5,
         opacity: 1,
       },
-      encoding: { x: hours, y: length('value'), tooltip },
+      encoding: { x: hours, y: length('value'), description },
     },
     {
       data: { name: 'found' },
       mark: {
         type: 'point',
+        aria: true,
         shape: symbols.found,
         size: 60,
         fill: theme.ink,
@@ -157,7 +159,7 @@ export function readingLayers(theme: ChartTheme): Layer[] {
         strokeWidth: 1,
         opacity: 1,
       },
-      encoding: { x: hours, y: length('value'), tooltip },
+      encoding: { x: hours, y: length('value'), description },
     },
   ];
 }

@@ -42,6 +42,8 @@ export function chartConfig(theme: ChartTheme): Config {
     background: theme.paper,
     font: theme.font,
     view: { stroke: null },
+    // Only marks that ask for it say something of themselves; the others would recite their fields.
+    mark: { aria: false },
     text: { ...text, color: theme.ink },
     axis: {
       labelFont: theme.font,

@@ -30,7 +30,7 @@ describe('the main job', () => {
       .getByText(/of 52 units reach/)
       .first()
       .waitFor(opened);
-    await page.locator('figure canvas').first().waitFor(opened);
+    await page.locator('figure [role=img] svg').first().waitFor(opened);
     await expect.poll(() => page.locator('table tbody tr').count(), opened).toBe(52);
     await page
       .getByText(/synthetic/i)
@@ -55,7 +55,7 @@ describe('the main job', () => {
     const unit = (await link.textContent()) ?? '';
     await link.click();
     await page.getByRole('heading', { name: `Unit ${unit}` }).waitFor();
-    await page.locator('figure canvas').first().waitFor(opened);
+    await page.locator('figure [role=img] svg').first().waitFor(opened);
     expect(page.url()).toContain(`/unit/?id=${unit}`);
     const sentence = await page.locator('.answer').first().textContent();
 

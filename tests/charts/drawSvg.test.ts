@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { chartView } from '../../app/chart/chartView';
+import { drawSvg } from '../../lib/charts/drawSvg';
 import { fleetStrip } from '../../lib/charts/fleetStrip';
 import { seriesPicture } from '../../lib/charts/seriesPicture';
 import type { LayeredSpec } from '../../lib/charts/theme';
-import { draw, theme } from '../charts/checkSpec';
-import { asOf, chances, unitSeries } from './fixture';
+import { asOf, chances, unitSeries } from '../app/fixture';
+import { draw, theme } from './checkSpec';
 
 function strips(...units: readonly string[]): LayeredSpec {
   const rows = units.map((unit) => ({
@@ -19,27 +19,26 @@ function strips(...units: readonly string[]): LayeredSpec {
   return fleetStrip(rows, { from: asOf, to: '2027-05-01' }, theme, false);
 }
 
-async function svgOf(spec: LayeredSpec): Promise<string> {
-  const view = chartView(spec);
-  const svg = await view.toSVG();
-  view.finalize();
-  return svg;
-}
-
-describe('chartView', () => {
+describe('drawSvg', () => {
   test('draws what the specification with its data draws at once', async () => {
     const bare = unitSeries({ ownLine: [], resets: [] });
     const picture = (series: typeof bare) =>
       seriesPicture({ series, hoursNow: 48_210, asOf, nextOverhaulDate: null }, theme, false);
     for (const spec of [strips('A', 'B'), picture(unitSeries()), picture(bare)]) {
-      expect(await svgOf(spec)).toBe((await draw(spec)).svg);
+      expect(await drawSvg(spec)).toBe((await draw(spec)).svg);
     }
   });
 
   test('a second specification of the same shape shows its own data', async () => {
-    await svgOf(strips('first'));
-    const second = await svgOf(strips('other'));
+    await drawSvg(strips('first'));
+    const second = await drawSvg(strips('other'));
     expect(second).toContain('other');
     expect(second).not.toContain('first');
+  });
+
+  test('a width takes the place of the one that the specification states', async () => {
+    const width = (svg: string) => Number(/<svg[^>]* width="([\d.]+)"/.exec(svg)?.[1]);
+    expect(width(await drawSvg(strips('A'), 800))).toBe(800);
+    expect(width(await drawSvg(strips('A'), 431))).toBe(431);
   });
 });

@@ -1,0 +1,28 @@
+import { type Remote, wrap } from 'comlink';
+import type { LayeredSpec } from '../../lib/charts/theme';
+import type { Drawing } from './drawing.worker';
+
+let drawing: { readonly api: Remote<Drawing>; readonly failure: Promise<never> } | null = null;
+
+/** One worker draws for all pictures; it is started with the first and anew after a failure. */
+function worker() {
+  if (drawing !== null) return drawing;
+  const started = new Worker(new URL('./drawing.worker.ts', import.meta.url), { type: 'module' });
+  const failure = new Promise<never>((_, reject) => {
+    started.addEventListener('error', (event) => {
+      event.preventDefault();
+      started.terminate();
+      drawing = null;
+      reject(new Error('the part of the page that draws stopped'));
+    });
+  });
+  failure.catch(() => {});
+  drawing = { api: wrap<Drawing>(started), failure };
+  return drawing;
+}
+
+/** Draws a specification in the worker; rejects if it cannot be drawn or the worker stops. */
+export function drawInWorker(spec: LayeredSpec, width_px: number): Promise<string> {
+  const { api, failure } = worker();
+  return Promise.race([api.drawSvg(spec, width_px), failure]);
+}

@@ -1,0 +1,45 @@
+import { type RefObject, useEffect, useState } from 'react';
+import type { ChartTheme, LayeredSpec } from '../../lib/charts/theme';
+import { drawInWorker } from './drawingClient';
+import { placeSvg } from './placeSvg';
+
+/** Makes the specification for a theme, and for a box too narrow for long words. */
+export type BuildSpec = (theme: ChartTheme, narrow: boolean) => LayeredSpec;
+
+const narrowBelow_px = 600;
+const narrowest_px = 200;
+
+/**
+ * Draws a picture into a box in the worker, anew for a new specification, theme or width; what is drawn stays until the
+ * next is ready. A null width or theme waits.
+ *
+ * @returns why it could not be drawn, or null
+ */
+export function useDrawing(
+  box: RefObject<HTMLElement | null>,
+  build: BuildSpec,
+  theme: ChartTheme | null,
+  width_px: number | null,
+): string | null {
+  const [failure, setFailure] = useState<string | null>(null);
+  useEffect(() => {
+    if (theme === null || width_px === null) return;
+    let stale = false;
+    const width = Math.max(narrowest_px, Math.floor(width_px));
+    const draw = async () => drawInWorker(build(theme, width < narrowBelow_px), width);
+    draw().then(
+      (svg) => {
+        if (stale || box.current === null) return;
+        placeSvg(box.current, svg);
+        setFailure(null);
+      },
+      (error: unknown) => {
+        if (!stale) setFailure(error instanceof Error ? error.message : String(error));
+      },
+    );
+    return () => {
+      stale = true;
+    };
+  }, [box, build, theme, width_px]);
+  return failure;
+}
