@@ -3,6 +3,7 @@
 import {
   createContext,
   type ReactNode,
+  startTransition,
   useCallback,
   useContext,
   useEffect,
@@ -82,7 +83,8 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
         onProgress: (progress) => client.current === own && dispatch({ type: 'progressed', progress }),
         onStalled: () => client.current === own && dispatch({ type: 'stalled' }),
       });
-      if (client.current === own) dispatch({ type: 'finished', outcome });
+      // A whole fleet is drawn anew: in slices between which the page answers.
+      if (client.current === own) startTransition(() => dispatch({ type: 'finished', outcome }));
     } catch (error) {
       if (client.current !== own) return;
       client.current = null;
