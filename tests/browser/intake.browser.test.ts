@@ -37,7 +37,7 @@ describe('workshops’ own sheets', () => {
       await ((await likelier.count()) > 0 ? likelier.first() : group.getByRole('radio').first()).check();
     }
     await page.getByRole('button', { name: `Apply ${groups.length} answers` }).click();
-    await page.getByText('Answers given').first().waitFor(opened);
+    await page.getByText('Decisions in force').first().waitFor(opened);
     await expect.poll(() => page.locator('.answer').first().textContent(), opened).not.toBe(before);
     const used = (text: string | null) =>
       Number(/readings, ([\d\s]+) used/.exec(text ?? '')?.[1]?.replace(/\s/g, ''));

@@ -17,6 +17,7 @@ const flags = [
 /** The built site, served, and a browser to use it with. */
 export interface OpenSite {
   readonly url: string;
+  readonly browser: Browser;
   /** A new visitor: empty storage, time zone and locale pinned. */
   visit(size?: { width: number; height: number }): Promise<Visit>;
   close(): Promise<void>;
@@ -42,6 +43,7 @@ export async function openSite(): Promise<OpenSite> {
   const browser: Browser = await chromium.launch({ executablePath, args: flags });
   return {
     url: site.url.replace(/\/$/, ''),
+    browser,
     async visit(size = { width: 1366, height: 768 }) {
       const context = await browser.newContext({ viewport: size, timezoneId: 'UTC', locale: 'en-GB' });
       const page = await context.newPage();
