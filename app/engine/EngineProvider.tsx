@@ -11,9 +11,9 @@ import {
   useReducer,
   useRef,
 } from 'react';
-import type { DroppedFile } from '../../lib/analysis/engine/EngineApi';
+import type { DroppedFile, SheetPreview } from '../../lib/analysis/engine/EngineApi';
 import type { UnitResult } from '../../lib/analysis/types';
-import type { Decision, JournalEntry } from '../../lib/records/decisions/Decision';
+import type { Decision, JournalEntry, MeaningDecision } from '../../lib/records/decisions/Decision';
 import { counted } from '../words/counted';
 import { createEngineClient, type EngineClient, EngineFailure, type Opening } from './engineClient';
 import { type EngineState, engineState, initialState } from './engineState';
@@ -36,6 +36,14 @@ export interface Engine {
   readonly unit: (unit: string) => Promise<UnitResult | null>;
   readonly ownFileNames: () => Promise<readonly string[]>;
   readonly journal: () => Promise<readonly JournalEntry[]>;
+  /** Every held row and cell as CSV to be corrected in a spreadsheet. */
+  readonly heldRows: () => Promise<string>;
+  readonly fileLine: (file: string, line: number) => Promise<string | null>;
+  /** Initials under which decisions are signed. */
+  readonly initials: () => Promise<string>;
+  readonly signAs: (initials: string) => void;
+  /** What a sheet of the own files would be read as with these meanings. */
+  readonly preview: (file: string, meanings: readonly MeaningDecision[]) => Promise<SheetPreview>;
 }
 
 const EngineContext = createContext<Engine | null>(null);
@@ -120,6 +128,15 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
       unit: (unit) => client.current?.unit(unit) ?? Promise.resolve(null),
       ownFileNames: () => client.current?.ownFileNames() ?? Promise.resolve([]),
       journal: () => client.current?.journal() ?? Promise.resolve([]),
+      heldRows: () =>
+        client.current?.heldRows() ?? Promise.reject(new Error('Nothing is open: add the files again.')),
+      fileLine: (file, line) => client.current?.fileLine(file, line) ?? Promise.resolve(null),
+      initials: () => client.current?.initials() ?? Promise.resolve(''),
+      // If the worker is gone, its failure is told where it was needed; the initials stay in the field.
+      signAs: (initials) => void client.current?.signAs(initials).catch(() => {}),
+      preview: (file, meanings) =>
+        client.current?.preview(file, meanings) ??
+        Promise.reject(new Error('Nothing is open: add the file again.')),
     }),
     [run],
   );

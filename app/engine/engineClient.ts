@@ -4,9 +4,10 @@ import type {
   EngineApi,
   OpenOutcome,
   ReportProgress,
+  SheetPreview,
 } from '../../lib/analysis/engine/EngineApi';
 import type { UnitResult } from '../../lib/analysis/types';
-import type { Decision, JournalEntry } from '../../lib/records/decisions/Decision';
+import type { Decision, JournalEntry, MeaningDecision } from '../../lib/records/decisions/Decision';
 
 /** Time until the first sign of life of a worker, and until a silent one is reported as stalled. */
 export const startTimeout_ms = 45_000;
@@ -38,6 +39,11 @@ export interface EngineClient {
   unit(unit: string): Promise<UnitResult | null>;
   ownFileNames(): Promise<readonly string[]>;
   journal(): Promise<readonly JournalEntry[]>;
+  preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview>;
+  heldRows(): Promise<string>;
+  fileLine(file: string, line: number): Promise<string | null>;
+  initials(): Promise<string>;
+  signAs(initials: string): Promise<void>;
   /** Asks the worker to stop; one that does not within cancelTimeout_ms is ended. */
   cancel(): void;
   dispose(): void;
@@ -110,6 +116,11 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
     unit: (unit) => Promise.race([api.unit(unit), failure]),
     ownFileNames: () => Promise.race([api.ownFileNames(), failure]),
     journal: () => Promise.race([api.journal(), failure]),
+    preview: (file, meanings) => Promise.race([api.preview(file, meanings), failure]),
+    heldRows: () => Promise.race([api.heldRows(), failure]),
+    fileLine: (file, line) => Promise.race([api.fileLine(file, line), failure]),
+    initials: () => Promise.race([api.initials(), failure]),
+    signAs: (initials) => Promise.race([api.signAs(initials), failure]),
     cancel() {
       if (running === 0) return;
       clearTimeout(cancelling);

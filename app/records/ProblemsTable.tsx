@@ -1,23 +1,32 @@
 'use client';
 
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import type { Problem } from '../../lib/analysis/types';
 import { formatCount } from '../../lib/charts/format';
-import { compareValues } from '../table/compareValues';
+import type { RulingDecision } from '../../lib/records/decisions/Decision';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { Written } from '../table/Written';
 import { counted } from '../words/counted';
+import { ActionCell, SelectCell } from './held/HeldCells';
+import { HeldDownload } from './held/HeldDownload';
+import { OpenedRow } from './held/OpenedRow';
+import { RulingBar } from './held/RulingBar';
+import { RulingsContext } from './held/RulingsContext';
+import { useRulings } from './held/useRulings';
+import { filtered, type ProblemFilter, ProblemFilters, valuesOf } from './ProblemFilters';
 import styles from './records.module.css';
 
 interface ProblemsTableProps {
   readonly problems: readonly Problem[];
   /** All that were found; the list may stop short of them. */
   readonly found: number;
-  /** File and action looked at; empty for all. */
-  readonly file: string;
-  readonly action: string;
+  readonly filter: ProblemFilter;
   readonly onChange: (changes: Readonly<Record<string, string>>) => void;
+  /** Held rows of one's own files may be ruled on. */
+  readonly mayRule: boolean;
+  readonly busy: boolean;
+  readonly onApply: (rulings: readonly RulingDecision[]) => void;
 }
 
 const longestRaw = 300;
@@ -55,60 +64,55 @@ const columns: readonly DataColumn<Problem>[] = [
         <span className={styles.raw}>{rawText(problem.raw)}</span>
       ),
   },
-  { id: 'action', header: 'What was done', value: (problem) => problem.action },
+  {
+    id: 'action',
+    header: 'What was done',
+    value: (problem) => problem.action,
+    cell: (problem) => <ActionCell problem={problem} />,
+  },
   { id: 'reason', header: 'Reason', text: true, value: (problem) => problem.reason },
 ];
 
-/** Every row or cell that is not used, or that was read with an interpretation, with the reason. */
-export function ProblemsTable({ problems, found, file, action, onChange }: ProblemsTableProps) {
-  const files = useMemo(
-    () => [...new Set(problems.map((problem) => problem.file))].sort(compareValues),
-    [problems],
-  );
-  const shown = useMemo(
-    () =>
-      problems.filter(
-        (problem) => (file === '' || problem.file === file) && (action === '' || problem.action === action),
-      ),
-    [problems, file, action],
-  );
+const withSelection: readonly DataColumn<Problem>[] = [
+  ...columns.slice(0, 1),
+  {
+    id: 'select',
+    header: 'Select',
+    value: () => null,
+    cell: (problem) => <SelectCell problem={problem} />,
+  },
+  ...columns.slice(1),
+];
+
+/** Every row or cell that is not used, or that was read with an interpretation, with the reason and the ways to rule on it. */
+export function ProblemsTable(props: ProblemsTableProps) {
+  const { problems, found, onChange, mayRule, busy, onApply } = props;
+  const filter = useDeferredValue(props.filter);
+  const rulings = useRulings(problems);
+  const files = useMemo(() => valuesOf(problems, (problem) => problem.file), [problems]);
+  const names = useMemo(() => valuesOf(problems, (problem) => problem.column), [problems]);
+  const shown = useMemo(() => filtered(problems, filter), [problems, filter]);
   if (problems.length === 0) return <p>Nothing was held and nothing had to be interpreted.</p>;
+  const hasHeld = problems.some(({ action }) => action === 'held');
   return (
-    <>
+    <RulingsContext value={mayRule ? rulings : null}>
       {found > problems.length && (
         <p>
           {counted(found, 'row or cell', 'rows or cells')} were held or interpreted; the first{' '}
           {formatCount(problems.length)} are listed.
         </p>
       )}
-      <form className="controls" aria-label="Filters" onSubmit={(event) => event.preventDefault()}>
-        <label>
-          File
-          <select value={file} onChange={(event) => onChange({ file: event.target.value })}>
-            <option value="">all</option>
-            {files.map((name) => (
-              <option key={name} value={name}>
-                {name}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          What was done
-          <select value={action} onChange={(event) => onChange({ action: event.target.value })}>
-            <option value="">all</option>
-            <option value="held">held</option>
-            <option value="interpreted">interpreted</option>
-          </select>
-        </label>
-      </form>
+      {hasHeld && <HeldDownload mayRule={mayRule} />}
+      <ProblemFilters files={files} columns={names} filter={props.filter} onChange={onChange} />
       <DataTable
         caption={`${counted(shown.length, 'row or cell', 'rows or cells')} held or interpreted`}
-        columns={columns}
+        columns={mayRule && hasHeld ? withSelection : columns}
         rows={shown}
         rowKey={(problem, index) => `${problem.file} ${problem.row} ${problem.column} ${index}`}
         empty="Nothing passes the filters."
+        below={(problem) => (mayRule && problem === rulings.opened ? <OpenedRow problem={problem} /> : null)}
       />
-    </>
+      {mayRule && hasHeld && <RulingBar rulings={rulings} shown={shown} busy={busy} onApply={onApply} />}
+    </RulingsContext>
   );
 }

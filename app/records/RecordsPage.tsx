@@ -1,16 +1,17 @@
 'use client';
 
 import { useRef } from 'react';
-import { builtInCharacteristics } from '../../lib/records/characteristics';
 import { useQuery } from '../address/useQuery';
 import { useEngine } from '../engine/EngineProvider';
 import { recordsSentence } from '../words/recordsSentence';
-import { AnswersGiven } from './AnswersGiven';
+import { DecisionsInForce } from './DecisionsInForce';
 import { FileDrop } from './FileDrop';
 import { FilesTable } from './FilesTable';
+import { Journal } from './journal/Journal';
 import { OpenButtons } from './OpenButtons';
 import { ProblemsTable } from './ProblemsTable';
 import { Questions } from './Questions';
+import { SavedAnswers } from './SavedAnswers';
 import { UnderstoodSheets } from './UnderstoodSheets';
 
 const nothing = { files: [], problems: [], problemsFound: 0, questions: [], sheets: [] };
@@ -23,6 +24,7 @@ export function RecordsPage() {
   const { attempt, fleet, work } = state;
   const read = attempt ?? fleet ?? nothing;
   const busy = work !== null;
+  const isOwn = attempt !== null || fleet?.source === 'own';
   // What was pressed may be gone when the work ends: the sentence stays, next to the news of the work.
   const andReturn = (start: () => void) => {
     start();
@@ -39,9 +41,8 @@ export function RecordsPage() {
         busy={busy}
         onApply={(answers) => andReturn(() => decide(answers))}
       />
-      {(attempt !== null || fleet?.source === 'own') && (
-        <AnswersGiven onTakeBack={(ids) => andReturn(() => takeBack(ids))} />
-      )}
+      {isOwn && <DecisionsInForce onTakeBack={(ids) => andReturn(() => takeBack(ids))} />}
+      <SavedAnswers sheets={read.sheets} onOpen={(decisions) => andReturn(() => decide(decisions))} />
       <OpenButtons />
       <h2>Files</h2>
       {attempt !== null && (
@@ -50,16 +51,25 @@ export function RecordsPage() {
       <FilesTable files={read.files} />
       <UnderstoodSheets
         sheets={read.sheets}
-        characteristics={[...(fleet?.characteristics ?? []), ...builtInCharacteristics]}
+        busy={busy}
+        onApply={(decisions) => andReturn(() => decide(decisions))}
       />
       <h2>Held and interpreted</h2>
       <ProblemsTable
         problems={read.problems}
         found={read.problemsFound}
-        file={query.get('file') ?? ''}
-        action={query.get('action') ?? ''}
+        filter={{
+          file: query.get('file') ?? '',
+          action: query.get('action') ?? '',
+          column: query.get('column') ?? '',
+          reason: query.get('reason') ?? '',
+        }}
         onChange={change}
+        mayRule={isOwn}
+        busy={busy}
+        onApply={(rulings) => andReturn(() => decide(rulings))}
       />
+      {isOwn && <Journal />}
     </>
   );
 }

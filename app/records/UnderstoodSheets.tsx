@@ -1,70 +1,88 @@
-import type { FleetResult, UnderstoodSheet } from '../../lib/analysis/types';
-import { ScrollBox } from '../table/ScrollBox';
-import { Written } from '../table/Written';
-import { columnWords, surenessWords } from '../words/columnWords';
+'use client';
+
+import { useState } from 'react';
+import type { UnderstoodSheet } from '../../lib/analysis/types';
+import type { MeaningDecision } from '../../lib/records/decisions/Decision';
+import { usePrinting } from '../frame/usePrinting';
+import { columnWords } from '../words/columnWords';
 import { counted } from '../words/counted';
+import { ColumnsTable } from './meanings/ColumnsTable';
+import { MeaningsDialog } from './meanings/MeaningsDialog';
 import styles from './records.module.css';
 
 interface UnderstoodSheetsProps {
   readonly sheets: readonly UnderstoodSheet[];
-  readonly characteristics: FleetResult['characteristics'];
+  readonly busy: boolean;
+  readonly onApply: (decisions: readonly MeaningDecision[]) => void;
 }
 
 /** A sheet's line in short: how many of its columns are used. */
-function columnsUsed({ columns }: UnderstoodSheet): string {
+function columnsUsed({ columns, reason }: UnderstoodSheet): string {
+  if (reason !== null) return `not understood, ${counted(columns.length, 'column')}`;
   const used = columns.filter((column) => column.role !== 'unused').length;
   return `${used} of ${counted(columns.length, 'column')} used`;
 }
 
-/** What every column of the workshops' sheets was read as, by which evidence, and how sure that is. */
-export function UnderstoodSheets({ sheets, characteristics }: UnderstoodSheetsProps) {
+interface SheetProps extends Omit<UnderstoodSheetsProps, 'sheets'> {
+  readonly sheet: UnderstoodSheet;
+  readonly others: number;
+}
+
+function Sheet({ sheet, others, busy, onApply }: SheetProps) {
+  const { file, columns, samples, characteristics, reason } = sheet;
+  const [isOpen, setOpen] = useState(reason !== null);
+  const [isEdited, setEdited] = useState(false);
+  const printing = usePrinting();
+  return (
+    <details
+      open={isOpen || printing}
+      onToggle={(event) => {
+        if (!printing) setOpen(event.currentTarget.open);
+      }}
+    >
+      <summary>
+        {file}: {columnsUsed(sheet)}
+      </summary>
+      {reason !== null && <p>{reason}</p>}
+      <p className="buttons">
+        <button type="button" disabled={busy} onClick={() => setEdited(true)}>
+          Correct the columns
+          <span className="visuallyHidden">{` of ${file}`}</span>
+        </button>
+      </p>
+      {isEdited && (
+        <MeaningsDialog sheet={sheet} others={others} onApply={onApply} onClose={() => setEdited(false)} />
+      )}
+      <ColumnsTable
+        caption={`Columns of ${file}, in the order of the file`}
+        columns={columns}
+        samples={samples}
+        isChanged={() => false}
+        readAs={(column) => <span className={styles.meaning}>{columnWords(column, characteristics)}</span>}
+      />
+    </details>
+  );
+}
+
+/** What every column of the workshops' sheets was read as, and the way to correct it; sheets not understood come first. */
+export function UnderstoodSheets({ sheets, busy, onApply }: UnderstoodSheetsProps) {
   if (sheets.length === 0) return null;
+  const inOrder = [
+    ...sheets.filter(({ reason }) => reason !== null),
+    ...sheets.filter(({ reason }) => reason === null),
+  ];
   return (
     <>
       <h2>How the sheets were understood</h2>
-      {sheets.map((sheet, index) => {
-        const captionId = `sheet-${index}`;
-        return (
-          <details key={sheet.file}>
-            <summary>
-              {sheet.file}: {columnsUsed(sheet)}
-            </summary>
-            <ScrollBox labelledBy={captionId}>
-              <table>
-                <caption id={captionId}>Columns of {sheet.file}, in the order of the file</caption>
-                <thead>
-                  <tr>
-                    <th scope="col">Name in the file</th>
-                    <th scope="col">Read as</th>
-                    <th scope="col">How sure</th>
-                    <th scope="col">Evidence</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {[...sheet.columns]
-                    .sort((a, b) => a.index - b.index)
-                    .map((column) => (
-                      <tr key={column.index}>
-                        <th scope="row">
-                          <span className={styles.name}>
-                            <Written text={column.name} reason="the column has no name" />
-                          </span>
-                        </th>
-                        <td>
-                          <span className={styles.meaning}>{columnWords(column, characteristics)}</span>
-                        </td>
-                        <td>{surenessWords(column.sureness)}</td>
-                        <td className="text">
-                          <Written text={column.evidence} reason="nothing speaks for a use" />
-                        </td>
-                      </tr>
-                    ))}
-                </tbody>
-              </table>
-            </ScrollBox>
-          </details>
-        );
-      })}
+      {inOrder.map((sheet) => (
+        <Sheet
+          key={sheet.file}
+          sheet={sheet}
+          others={sheets.filter(({ shape }) => shape === sheet.shape).length - 1}
+          busy={busy}
+          onApply={onApply}
+        />
+      ))}
     </>
   );
 }

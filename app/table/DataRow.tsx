@@ -19,11 +19,13 @@ interface DataRowProps<Data> {
   readonly index: number;
   readonly columns: readonly DataColumn<Data>[];
   readonly measure: ((row: HTMLTableRowElement | null) => void) | null;
+  /** What stands under the row over all of its columns, if anything does. */
+  readonly below: ReactNode;
 }
 
 /** One row of a table, its name as a row head. */
-export function DataRow<Data>({ row, index, columns, measure }: DataRowProps<Data>) {
-  return (
+export function DataRow<Data>({ row, index, columns, measure, below }: DataRowProps<Data>) {
+  const cells = (
     <tr aria-rowindex={index + 2} data-index={index} ref={measure}>
       {columns.map((column) => {
         const content = column.cell?.(row) ?? plainCell(column.value(row));
@@ -38,5 +40,16 @@ export function DataRow<Data>({ row, index, columns, measure }: DataRowProps<Dat
         );
       })}
     </tr>
+  );
+  if (below === null) return cells;
+  return (
+    <>
+      {cells}
+      <tr>
+        <td colSpan={columns.length}>
+          <div className="belowRow">{below}</div>
+        </td>
+      </tr>
+    </>
   );
 }

@@ -9,7 +9,7 @@ import {
   tableFeatures,
   useTable,
 } from '@tanstack/react-table';
-import { useId, useMemo, useRef, useState } from 'react';
+import { type ReactNode, useId, useMemo, useRef, useState } from 'react';
 import { compareValues } from './compareValues';
 import type { DataColumn } from './DataColumn';
 import { DataRow } from './DataRow';
@@ -29,6 +29,8 @@ interface DataTableProps<Data> {
   /** Sorting kept by the caller, as 'column' or '-column'; without it the table keeps its own. */
   readonly sort?: string;
   readonly onSort?: (sort: string) => void;
+  /** What stands under a row over all of its columns; null for nothing. */
+  readonly below?: (row: Data) => ReactNode;
 }
 
 const features = tableFeatures({ rowSortingFeature, sortedRowModel: createSortedRowModel() });
@@ -42,6 +44,7 @@ export function DataTable<Data extends object>({
   empty,
   sort,
   onSort,
+  below,
 }: DataTableProps<Data>) {
   const captionId = useId();
   const box = useRef<HTMLDivElement>(null);
@@ -107,6 +110,7 @@ export function DataTable<Data extends object>({
                 index={index}
                 columns={columns}
                 measure={view.measure}
+                below={below?.(row.original) ?? null}
               />
             );
           })}

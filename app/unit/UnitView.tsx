@@ -12,6 +12,7 @@ import { historyColumns } from './historyColumns';
 import { SeriesChoice } from './SeriesChoice';
 import { SeriesPanel } from './SeriesPanel';
 import { UnitFacts } from './UnitFacts';
+import { UnitPlaces } from './UnitPlaces';
 
 interface UnitViewProps {
   readonly result: UnitResult;
@@ -70,6 +71,7 @@ export function UnitView({ result, characteristics, series, onSeries }: UnitView
         rowKey={(row, index) => `${row.overhaul} ${index}`}
         empty="No overhaul of this unit is on record."
       />
+      <UnitPlaces unit={result.unit.unit} places={result.places} />
       <p className="screenOnly">
         <Link href="/methods/#wear-model">How this was computed</Link>
       </p>

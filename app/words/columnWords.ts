@@ -1,5 +1,7 @@
 import type { ColumnMeaning, FleetResult } from '../../lib/analysis/types';
-import type { LengthUnit } from '../../lib/records/lengthUnits';
+import type { MeaningDecision } from '../../lib/records/decisions/Decision';
+import { columnRole } from '../../lib/records/intake/columnRoles';
+import { type LengthUnit, lengthUnits } from '../../lib/records/lengthUnits';
 import { midSentence, seriesName } from './seriesName';
 
 const roles: Readonly<Record<ColumnMeaning['role'], string>> = {
@@ -49,12 +51,35 @@ function readingWords(meaning: ColumnMeaning, characteristics: FleetResult['char
   return words;
 }
 
+/** A role in words. */
+export function roleWords(role: ColumnMeaning['role']): string {
+  return roles[role];
+}
+
+/** A unit of measure as it is written. */
+export function uomWords(unit: LengthUnit): string {
+  return units[unit];
+}
+
 /** What a column was read as: 'thrust play, as found, mm', 'date', 'not used'. */
 export function columnWords(meaning: ColumnMeaning, characteristics: FleetResult['characteristics']): string {
   const words = meaning.role === 'reading' ? readingWords(meaning, characteristics) : [roles[meaning.role]];
   if (lengthRoles.has(meaning.role))
     words.push(meaning.uom === null ? 'unit of measure not in the header' : units[meaning.uom]);
   return words.join(', ');
+}
+
+/** What a person said a column is; an unknown role or unit of measure, from a file, stands as it is. */
+export function saidWords(said: MeaningDecision): string {
+  const unit = lengthUnits.find((one) => one === said.uom);
+  const place = [
+    said.characteristic?.replaceAll('_', ' '),
+    said.stage === null ? undefined : `as ${said.stage}`,
+    said.clock === null ? undefined : `${said.clock} o’clock`,
+    unit === undefined ? (said.uom ?? undefined) : units[unit],
+  ];
+  const role = columnRole(said.role);
+  return [role === null ? said.role : roles[role], ...place].filter((word) => word !== undefined).join(', ');
 }
 
 /** How sure a meaning is, in words: certain from 0.9, likely from 0.6, a guess below. */

@@ -12,6 +12,14 @@ const kinds = {
   stage: 'as found or as left',
   scale: 'readings out of scale',
   'job dated twice': 'jobs that seem dated twice',
+  'meter event': 'hour meters replaced or corrected, as notes say',
+  'unit fitted': 'units fitted, exchanged or moved, as notes say',
+  'hours when fitted': 'the hours of units when they were fitted',
+  'unit left': 'when units were taken off an engine',
+  'run start': 'where first runs start',
+  'stages exchanged': 'as found and as left, perhaps exchanged',
+  'clock positions exchanged': 'clock positions, perhaps exchanged',
+  'copied readings': 'as left readings, perhaps copied',
 } satisfies Readonly<Record<QuestionKind, string>>;
 
 /** Kind of a question, the first part of its id. */

@@ -35,7 +35,7 @@ function chanceOn(date: string, points: readonly ChancePoint[]): number {
 }
 
 /** 1 - product of (1 - p), summed as logarithms so that small chances keep their digits. */
-function anyOf(chances: Iterable<number>): number {
+export function anyOf(chances: Iterable<number>): number {
   let logNone = 0;
   for (const chance of chances) logNone += Math.log1p(-Math.min(1, Math.max(0, chance)));
   return 0 - Math.expm1(logNone);

@@ -1,3 +1,4 @@
+import type { Spares } from './demand/types';
 import type { FleetResult } from './types';
 
 type Cell = string | number | boolean | null;
@@ -113,6 +114,28 @@ export function marginsTable(fleet: FleetResult): ResultTable {
       margin.cappedByRatedLife,
       margin.reason,
     ]),
+  };
+}
+
+/** Demand of every part and quarter, pieces: demand.csv. */
+export function demandTable({ demand }: Pick<Spares, 'demand'>): ResultTable {
+  return {
+    name: 'demand',
+    header: ['part', 'quarter', 'mean', 'p10', 'p50', 'p90', 'p95'],
+    rows: demand.map(({ part, quarter, mean, p10, p50, p90, p95 }) => [
+      part,
+      quarter,
+      ...[mean, p10, p50, p90, p95].map(chances),
+    ]),
+  };
+}
+
+/** What to order of every part, the last order day (which may be past) and why: orders.csv. */
+export function ordersTable({ orders }: Pick<Spares, 'orders'>): ResultTable {
+  return {
+    name: 'orders',
+    header: ['part', 'quantity', 'order_by', 'reason'],
+    rows: orders.map(({ part, quantity, orderBy, reason }) => [part, quantity, orderBy, reason]),
   };
 }
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Decision } from '../records/decisions/Decision';
 import { answersOf } from '../records/decisions/journal';
+import type { RulingOutcome } from '../records/decisions/rulings';
 import type { InputFile } from '../records/importReport';
 import type { Connector } from '../store/Connector';
 import { type ImportedData, importFiles } from '../store/importFiles';
@@ -39,6 +40,10 @@ export interface Analysis {
   readonly units: ReadonlyMap<string, UnitNow>;
   readonly fits: ReadonlyMap<string, GroupFit>;
   readonly index: QuestionIndex;
+  /** What came of every ruling about held rows. */
+  readonly rulings: readonly RulingOutcome[];
+  /** SQL expression of the sister group. */
+  readonly groupExpression: string;
 }
 
 /** The files hold nothing that can be analysed; the report says why for each. */
@@ -73,6 +78,7 @@ export async function openAnalysis(
     (step, share) => onProgress({ step, share: 0.4 * share }),
     {
       answers: answersOf(settings.decisions ?? []),
+      decisions: settings.decisions ?? [],
       ...(settings.problemsListed === undefined ? {} : { problemsListed: settings.problemsListed }),
     },
   );
@@ -126,7 +132,7 @@ export async function openAnalysis(
     sheets: sheetsOf(imported),
     characteristics,
   };
-  return { connector, fleet, units, fits, index };
+  return { connector, fleet, units, fits, index, rulings: imported.rulings, groupExpression: expression };
 }
 
 async function fleetMargins(
@@ -145,6 +151,6 @@ async function fleetMargins(
 }
 
 /** How each workshop's sheet was understood, column by column. */
-export function sheetsOf(imported: Pick<ImportedData, 'meanings'>): readonly UnderstoodSheet[] {
-  return [...imported.meanings].map(([file, columns]) => ({ file, columns }));
+export function sheetsOf(imported: Pick<ImportedData, 'sheets'>): readonly UnderstoodSheet[] {
+  return [...imported.sheets].map(([file, sheet]) => ({ file, ...sheet }));
 }

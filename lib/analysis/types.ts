@@ -1,4 +1,5 @@
 import type { ImportedFile, Problem } from '../records/importReport';
+import type { SheetColumns } from '../records/intake/SheetColumns';
 import type { ColumnMeaning, Question } from '../records/intake/types';
 
 export type { ColumnMeaning, ImportedFile, Problem, Question };
@@ -94,10 +95,9 @@ export interface UnitRow {
   readonly overhauls: number;
 }
 
-/** How the columns of a workshop's sheet were understood. */
-export interface UnderstoodSheet {
+/** How the columns of a workshop's sheet were understood, or why it was not. */
+export interface UnderstoodSheet extends SheetColumns {
   readonly file: string;
-  readonly columns: readonly ColumnMeaning[];
 }
 
 /** Everything that the Fleet page, the Records page and the batch files need. */
@@ -174,12 +174,54 @@ export interface HistoryRow {
   readonly remarks: string | null;
 }
 
+/** A stay of the unit on an engine. */
+export interface UnitStay {
+  readonly engine: string;
+  readonly site: string | null;
+  readonly bank: string | null;
+  readonly from: string;
+  /** Null while it is there, or if the day it left is not known. */
+  readonly to: string | null;
+  readonly unitHoursAtFit: number | null;
+  readonly engineHoursAtFit: number | null;
+}
+
+/** An event of the hour meter of an engine while the unit was on it. */
+export interface MeterEvent {
+  readonly date: string;
+  readonly engine: string;
+  readonly kind: 'meter_replaced' | 'meter_corrected';
+  /** Last reading of the old meter, or hours to add to later readings; null if not given. */
+  readonly hours: number | null;
+}
+
+/** How the unit hours of one overhaul follow from the engine meter. */
+export interface DerivedHours {
+  readonly overhaul: string;
+  readonly date: string;
+  readonly engine: string;
+  readonly unitHours: number;
+  readonly unitHoursAtFit: number;
+  readonly engineHoursAtFit: number;
+  readonly engineHours: number;
+  /** What meter events since the unit was fitted add, in order of date, h. */
+  readonly eventHours: readonly number[];
+}
+
+/** Where the unit sat and how its hours were derived from engine meters; empty lists if nothing is on record. */
+export interface UnitPlaces {
+  readonly stays: readonly UnitStay[];
+  readonly meterEvents: readonly MeterEvent[];
+  readonly derived: readonly DerivedHours[];
+}
+
 export interface UnitResult {
   readonly unit: UnitRow;
   readonly asOf: string;
   readonly source: 'demo' | 'own';
   readonly series: readonly UnitSeries[];
   readonly history: readonly HistoryRow[];
+  readonly places: UnitPlaces;
 }
 
 /** Progress of long work: a sentence and a share done, 0 to 1. */

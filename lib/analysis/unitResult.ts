@@ -10,6 +10,7 @@ import { currentLine, type MarginQuestion, marginRow } from './marginRow';
 import type { Analysis } from './openAnalysis';
 import type { BandPoint, UnitResult, UnitSeries } from './types';
 import { dateAtHours, type UnitNow } from './unitNow';
+import { unitPlaces } from './unitPlaces';
 
 const words = z.string().nullable();
 const amount = z.number().nullable();
@@ -80,6 +81,7 @@ export async function unitResult(analysis: Analysis, name: string): Promise<Unit
       unitHours: unit_hours,
       hoursDerived: hours_derived === 1,
     })),
+    places: await unitPlaces(connector, name, fleet.asOf),
   };
 }
 

@@ -1,8 +1,12 @@
 import { mkdir, readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { fitsTable, marginsTable, problemsTable } from '../analysis/fleetTables';
+import { drawFleet } from '../analysis/demand/drawnFleet';
+import { sparesOf } from '../analysis/demand/sparesOf';
+import { demandTable, fitsTable, marginsTable, ordersTable, problemsTable } from '../analysis/fleetTables';
 import { type GroupBy, groupExpressions, NoUsableReadings, openAnalysis } from '../analysis/openAnalysis';
+import { planningOf } from '../analysis/plan/planning';
+import { correctedReport, partCorrected, rulingsIn } from '../records/decisions/correctedFiles';
 import type { InputFile } from '../records/importReport';
 import { openNodeDatabase } from '../store/nodeDatabase';
 import { runMain, UnusableArguments } from './runMain';
@@ -63,21 +67,36 @@ async function filesOf(folder: string): Promise<readonly InputFile[]> {
   );
 }
 
-/** The batch command: canonical CSV files in, fits.csv, margins.csv and problems.csv out. Returns the exit status. */
+/** The batch command: canonical CSV files in, tables of results out. Returns the exit status. */
 async function main(words: readonly string[]): Promise<number> {
   const settings = readArguments(words);
-  const files = await filesOf(settings.data);
+  const { files, corrected } = partCorrected(await filesOf(settings.data), '');
   await mkdir(settings.out, { recursive: true });
   const database = await openNodeDatabase();
   try {
-    const { fleet } = await openAnalysis(await database.connect(), files, 'own', settings, async () => {});
-    for (const table of [fitsTable(fleet), marginsTable(fleet), problemsTable(fleet)])
-      await writeTable(settings.out, table);
+    const analysis = await openAnalysis(
+      await database.connect(),
+      files,
+      'own',
+      { ...settings, decisions: rulingsIn(corrected) },
+      async () => {},
+    );
+    const { fleet, rulings } = analysis;
+    const spares = sparesOf(drawFleet(await planningOf(analysis)));
+    const tables = [
+      fitsTable(fleet),
+      marginsTable(fleet),
+      demandTable(spares),
+      ordersTable(spares),
+      problemsTable(fleet),
+    ];
+    for (const table of tables) await writeTable(settings.out, table);
     const used = fleet.files.reduce((sum, file) => sum + file.readingsUsed, 0);
     const held = fleet.files.reduce((sum, file) => sum + file.readingsHeld, 0);
     process.stdout.write(
       `${fleet.units.length} units, ${used} readings used, ${held} held, as of ${fleet.asOf}; written to ${settings.out}\n`,
     );
+    for (const rows of corrected) process.stdout.write(`${correctedReport(rows, rulings)}\n`);
     return 0;
   } catch (error) {
     if (!(error instanceof NoUsableReadings)) throw error;

@@ -4,10 +4,13 @@ import { parseArgs } from 'node:util';
 import { csvParse } from 'd3-dsv';
 import { problemsTable } from '../analysis/fleetTables';
 import { canonicalRows, questionsTable } from '../analysis/intakeTables';
+import { correctedReport, partCorrected, rulingsIn } from '../records/decisions/correctedFiles';
+import { answersOf } from '../records/decisions/journal';
+import { readSavedDecisions, UnreadableDecisions } from '../records/decisions/savedDecisions';
 import type { InputFile } from '../records/importReport';
-import { type Answers, noAnswers } from '../records/intake/Answers';
+import { noAnswers } from '../records/intake/Answers';
 import { withUniqueNames } from '../records/uniqueNames';
-import { importFiles } from '../store/importFiles';
+import { type ImportOptions, importFiles } from '../store/importFiles';
 import { openNodeDatabase } from '../store/nodeDatabase';
 import { runMain, UnusableArguments } from './runMain';
 import { writeTable } from './writeTable';
@@ -24,10 +27,15 @@ async function read(path: string): Promise<Uint8Array> {
   }
 }
 
-/** Answers from a file with the columns of questions.csv and `answer`; an empty answer leaves its question open. */
-async function answersFrom(path: string | undefined): Promise<Answers> {
-  if (path === undefined) return noAnswers;
-  const rows = csvParse(new TextDecoder().decode(await read(path)));
+/**
+ * Answers and column meanings from a file as the Records page saves it, or answers from one with the columns of
+ * questions.csv and `answer`, where an empty answer leaves its question open.
+ */
+async function decidedIn(path: string | undefined): Promise<Pick<ImportOptions, 'answers' | 'decisions'>> {
+  if (path === undefined) return { answers: noAnswers };
+  const text = new TextDecoder().decode(await read(path));
+  if (text.trimStart().startsWith('{')) return savedIn(path, text);
+  const rows = csvParse(text);
   const missing = ['file', 'column', 'question', 'answer'].filter((name) => !rows.columns.includes(name));
   if (missing.length > 0)
     throw new UnusableArguments(`--answers: the file '${path}' has no column ${missing.join(', ')}`);
@@ -35,10 +43,24 @@ async function answersFrom(path: string | undefined): Promise<Answers> {
   const given = new Map(
     rows.map((row) => [key(row.file ?? '', row.column ?? '', row.question ?? ''), row.answer?.trim() ?? '']),
   );
-  return (question) => given.get(key(question.file, question.column, question.question));
+  return { answers: (question) => given.get(key(question.file, question.column, question.question)) };
 }
 
-/** The intake command: any exports in, canonical overhauls.csv and readings.csv, problems.csv and questions.csv out. */
+function savedIn(path: string, text: string): Pick<ImportOptions, 'answers' | 'decisions'> {
+  try {
+    const decisions = readSavedDecisions(text);
+    return { answers: answersOf(decisions), decisions };
+  } catch (error) {
+    if (error instanceof UnreadableDecisions)
+      throw new UnusableArguments(`--answers: the file '${path}': ${error.message}`);
+    throw error;
+  }
+}
+
+/**
+ * The intake command: any exports in, canonical overhauls.csv and readings.csv, problems.csv and questions.csv out; a file of
+ * corrected held rows among them is applied to the others.
+ */
 async function main(words: readonly string[]): Promise<number> {
   let parsed: { values: { answers?: string; out?: string }; positionals: string[] };
   try {
@@ -53,15 +75,21 @@ async function main(words: readonly string[]): Promise<number> {
   const { positionals, values } = parsed;
   if (positionals.length === 0) throw new UnusableArguments('no file is named');
   if (values.out === undefined) throw new UnusableArguments('--out is missing: name the folder to write to');
-  const files: InputFile[] = await Promise.all(
+  const given: InputFile[] = await Promise.all(
     positionals.map(async (path) => ({ name: basename(path), bytes: await read(path) })),
   );
-  const answers = await answersFrom(values.answers);
+  const { files, corrected } = partCorrected(given, '');
+  if (files.length === 0)
+    throw new UnusableArguments('only corrected held rows are named: name the files that they are from, too');
+  const decided = await decidedIn(values.answers);
   await mkdir(values.out, { recursive: true });
   const database = await openNodeDatabase();
   try {
     const connector = await database.connect();
-    const imported = await importFiles(connector, withUniqueNames(files), async () => {}, { answers });
+    const imported = await importFiles(connector, withUniqueNames(files), async () => {}, {
+      ...decided,
+      decisions: [...(decided.decisions ?? []), ...rulingsIn(corrected)],
+    });
     await writeTable(values.out, await canonicalRows(connector, 'overhauls'));
     await writeTable(values.out, await canonicalRows(connector, 'readings'));
     await writeTable(values.out, problemsTable(imported));
@@ -73,6 +101,7 @@ async function main(words: readonly string[]): Promise<number> {
         `${file.file}: ${file.table ?? 'not recognised'}: ${counts}${file.message === null ? '' : `. ${file.message}`}\n`,
       );
     }
+    for (const rows of corrected) process.stdout.write(`${correctedReport(rows, imported.rulings)}\n`);
     process.stdout.write(`${imported.questions.length} questions\n`);
     if (imported.readingsUsed > 0) return 0;
     process.stderr.write(

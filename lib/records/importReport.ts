@@ -27,4 +27,6 @@ export interface Problem {
   readonly raw: string;
   readonly reason: string;
   readonly action: 'held' | 'interpreted';
+  /** Held by a doubt only: it can be read, and a person may have it used as it stands. */
+  readonly releasable?: true;
 }

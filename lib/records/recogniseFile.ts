@@ -1,6 +1,7 @@
 import { type CanonicalTable, canonicalTables } from './canonicalTables';
 import type { Characteristic } from './characteristics';
 import { readHeader } from './csv/normaliseCsv';
+import { headerWords } from './intake/words/headerWords';
 import { type WideColumn, wideColumn } from './wideColumns';
 
 /** A file told by the canonical names in its first line. */
@@ -14,6 +15,8 @@ export type CanonicalFile =
   | {
       readonly kind: 'wide';
       readonly columns: readonly WideColumn[];
+      /** Name of the column that holds the remarks, which sheets call 'note', 'comment' and more. */
+      readonly remarksColumn: string;
       readonly delimiter: string;
       readonly unusedColumns: readonly string[];
     };
@@ -99,11 +102,13 @@ function recogniseHeader(
   }
   const columns = header.map((name) => wideColumn(name, characteristics)).filter((column) => column !== null);
   if (columns.length > 0 && header.includes('unit') && header.includes('date')) {
-    const known = new Set<string>([...wideSheetColumns, ...columns.map((column) => column.column)]);
+    const remarksColumn = remarksColumnOf(header);
+    const known = new Set<string>([...wideSheetColumns, remarksColumn, ...columns.map((one) => one.column)]);
     return [
       {
         kind: 'wide',
         columns,
+        remarksColumn,
         delimiter,
         unusedColumns: header.filter((name) => name !== '' && !known.has(name)),
       },
@@ -111,4 +116,11 @@ function recogniseHeader(
     ];
   }
   return [best, bestScore];
+}
+
+/** The column named 'remarks', else the first whose name is a trade word for it. */
+function remarksColumnOf(header: readonly string[]): string {
+  if (header.includes('remarks')) return 'remarks';
+  const isFree = (name: string) => !(wideSheetColumns as readonly string[]).includes(name);
+  return header.find((name) => isFree(name) && headerWords(name, []).concepts.has('remarks')) ?? 'remarks';
 }

@@ -16,8 +16,21 @@ export interface Connector {
   query(sql: string, parameters?: readonly (string | number | null)[]): Promise<readonly Row[]>;
   /** Makes a table of VARCHAR columns from a normalised body (fields parted by 0x1F, records by LF). */
   loadText(table: string, columns: readonly string[], body: Uint8Array): Promise<void>;
+  /** Runs statements on a text; `rows` is what they may have in FROM: one VARCHAR a column, empty cells NULL, in order. */
+  runOnText(
+    text: DelimitedText,
+    columns: readonly string[],
+    statements: (rows: string) => string,
+  ): Promise<void>;
   /** Drops the schema with all its tables and closes the connection. */
   close(): Promise<void>;
+}
+
+/** Whole lines of cells without quoting. */
+export interface DelimitedText {
+  readonly bytes: Uint8Array;
+  readonly delimiter: string;
+  readonly lineEnd: '\n' | '\r\n';
 }
 
 /** An error of the engine together with the statement that caused it. */
@@ -37,9 +50,23 @@ export function schemaName(n: number): string {
 /** Settings of every engine: nothing may be fetched or changed later. */
 export const lockSql = `SET autoinstall_known_extensions = false; SET autoload_known_extensions = false; SET lock_configuration = true;`;
 
-/** Statement that reads a normalised body as text, one VARCHAR a column, with an explicit dialect. */
-export function readTextSql(table: string, columns: readonly string[], path: string): string {
+/** A normalised body as a text: fields parted by 0x1F, records by LF. */
+export function normalisedText(bytes: Uint8Array): DelimitedText {
+  return { bytes, delimiter: '\u001f', lineEnd: '\n' };
+}
+
+/** Statement that makes a table of the rows of a text. */
+export function tableOfTextSql(table: string): (rows: string) => string {
+  return (rows) => `CREATE TABLE ${table} AS SELECT * FROM ${rows}`;
+}
+
+/** Rows of a text as one VARCHAR a column, with an explicit dialect; longest line 1 MiB. */
+export function textRowsSql(
+  { delimiter, lineEnd }: DelimitedText,
+  columns: readonly string[],
+  path: string,
+): string {
   const types = columns.map((column) => `'${column}': 'VARCHAR'`).join(', ');
-  return `CREATE TABLE ${table} AS SELECT * FROM read_csv('${path}', auto_detect = false, header = false,
-    delim = chr(31), quote = '', escape = '', new_line = '\\n', columns = {${types}}, max_line_size = 1048576)`;
+  return `read_csv('${path.replaceAll("'", "''")}', auto_detect = false, header = false, delim = chr(${delimiter.charCodeAt(0)}), quote = '', escape = '',
+    new_line = '${lineEnd === '\n' ? '\\n' : '\\r\\n'}', columns = {${types}}, max_line_size = 1048576)`;
 }

@@ -3,10 +3,12 @@ import {
   type Connector,
   type Database,
   lockSql,
+  normalisedText,
   type Row,
-  readTextSql,
   StoreError,
   schemaName,
+  tableOfTextSql,
+  textRowsSql,
 } from './Connector';
 
 /** Longest wait for the engine to start; a blocked worker never answers. */
@@ -85,6 +87,13 @@ async function connector(
       throw new StoreError(error, sql);
     }
   };
+  const runOnText: Connector['runOnText'] = async (text, columns, statements) => {
+    const name = `${schema}-${loads++}.txt`;
+    // The engine takes the array over, so it gets a copy of just the bytes in use.
+    await database.registerFileBuffer(name, text.bytes.slice());
+    await run(statements(textRowsSql(text, columns, name)));
+    await database.dropFile(name);
+  };
   await run(`CREATE SCHEMA ${schema}; USE ${schema}`);
   return {
     run,
@@ -99,13 +108,8 @@ async function connector(
         throw new StoreError(error, sql);
       }
     },
-    async loadText(table, columns, body) {
-      const name = `${schema}-${loads++}.txt`;
-      // The engine takes the array over, so it gets a copy of just the bytes in use.
-      await database.registerFileBuffer(name, body.slice());
-      await run(readTextSql(table, columns, name));
-      await database.dropFile(name);
-    },
+    loadText: (table, columns, body) => runOnText(normalisedText(body), columns, tableOfTextSql(table)),
+    runOnText,
     async close() {
       await run(`USE main; DROP SCHEMA ${schema} CASCADE`);
       await connection.close();

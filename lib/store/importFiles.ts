@@ -1,17 +1,28 @@
 import { canonicalTables } from '../records/canonicalTables';
 import { builtInCharacteristics, type Characteristic } from '../records/characteristics';
+import type { Decision } from '../records/decisions/Decision';
+import { type RulingOutcome, rulingsOf } from '../records/decisions/rulings';
 import { hoursOutOfOrder } from '../records/hoursInOrder';
 import type { ImportedFile, InputFile, Problem } from '../records/importReport';
 import { type Answers, noAnswers, QuestionList } from '../records/intake/Answers';
-import type { ColumnMeaning, Question } from '../records/intake/types';
+import type { SheetColumns } from '../records/intake/SheetColumns';
+import type { Question } from '../records/intake/types';
 import type { Connector } from './Connector';
 import { holdRows } from './holdRows';
 import { importReport } from './importReport';
+import { withHeldRowsInWords } from './intake/heldRowsInWords';
 import { askAboutJobsDatedTwice } from './intake/jobsDatedTwice';
+import { askAboutRunStarts } from './intake/meters/runStarts';
+import { settleUnitHours } from './intake/meters/settleUnitHours';
+import { askAboutReadings } from './intake/readingDoubts';
 import { askAboutScale } from './intake/scaleSlips';
 import { ownReasonsSql } from './intake/sheetSql';
 import { understandFile } from './intake/understandFile';
 import type { LoadedFile } from './loadFile';
+import { listHeldLines } from './rulings/heldLines';
+import { holdLeftOut } from './rulings/leaveOut';
+import { loadRulings } from './rulings/loadRulings';
+import { settleRulings } from './rulings/settleRulings';
 import { allCharacteristicsSql } from './sql/characteristics';
 import {
   doubtfulReadingsSql,
@@ -20,10 +31,10 @@ import {
   readingTextsSql,
 } from './sql/doubtfulReadings';
 import { createRecordTablesSql } from './sql/recordTables';
-import { readingsOfUnknownRunSql, runsSql, settleRunsSql } from './sql/runs';
+import { readingsOfUnknownRunSql, resetRulesSql, runsSql, settleRunsSql } from './sql/runs';
 import { seriesReadingsSql } from './sql/seriesReadings';
-import { repeatedRowsSql, typedTableSql } from './sql/typedTable';
-import { fallingHoursSql, hoursByDateSql, overhaulsWithoutHoursSql, unitHoursSql } from './sql/unitHours';
+import { repeatedRowIsDoubt, repeatedRowsSql, typedReadingsSql, typedTableSql } from './sql/typedTable';
+import { fallingHoursSql, hoursByDateSql } from './sql/unitHours';
 import { addUnitsFromOverhaulsSql, overhaulsOfUnknownUnitSql } from './sql/units';
 
 /** What an import came to; the records themselves are in the store. */
@@ -35,8 +46,10 @@ export interface ImportedData {
   readonly readingsUsed: number;
   /** What could not be known; the cells that wait for it are among the problems. */
   readonly questions: readonly Question[];
-  /** How the columns of each workshop's sheet were understood. */
-  readonly meanings: ReadonlyMap<string, readonly ColumnMeaning[]>;
+  /** How the columns of each workshop's sheet were understood, or why not. */
+  readonly sheets: ReadonlyMap<string, SheetColumns>;
+  /** What came of every ruling about held rows. */
+  readonly rulings: readonly RulingOutcome[];
 }
 
 /** Called between the steps of an import; throws to stop it. */
@@ -46,6 +59,8 @@ export type OnStep = (step: string, share: number) => Promise<void>;
 export interface ImportOptions {
   /** Answers to earlier questions. */
   readonly answers?: Answers;
+  /** What a person decided about these files besides answers: meanings of columns, rulings on held rows. */
+  readonly decisions?: readonly Decision[];
   /** How many problems are listed at the most; all if not given. */
   readonly problemsListed?: number;
 }
@@ -62,41 +77,51 @@ export async function importFiles(
   connector: Connector,
   files: readonly InputFile[],
   onStep: OnStep,
-  { answers = noAnswers, problemsListed = everyProblem }: ImportOptions = {},
+  { answers = noAnswers, decisions = [], problemsListed = everyProblem }: ImportOptions = {},
 ): Promise<ImportedData> {
   await connector.run(createRecordTablesSql());
+  await loadRulings(connector, rulingsOf(decisions));
   const questions = new QuestionList(answers);
-  const meanings = new Map<string, readonly ColumnMeaning[]>();
-  const loaded = await loadAll(connector, files, questions, meanings, onStep);
+  const sheets = new Map<string, SheetColumns>();
+  const loaded = await loadAll(connector, files, questions, decisions, sheets, onStep);
   await onStep('Checking every cell', 0.5);
   for (const table of canonicalTables) {
-    await connector.run(typedTableSql(table));
-    await holdRows(connector, table.name, repeatedRowsSql(table));
+    await connector.run(table.name === 'readings' ? typedReadingsSql(table) : typedTableSql(table));
+    await holdLeftOut(connector, table);
+    await holdRows(connector, table.name, repeatedRowsSql(table), repeatedRowIsDoubt(table));
   }
   await onStep('Placing overhauls and readings', 0.7);
   await connector.run(allCharacteristicsSql);
-  await holdRows(connector, 'overhauls', overhaulsOfUnknownUnitSql);
-  await connector.run(unitHoursSql);
-  await holdRows(connector, 'overhauls', overhaulsWithoutHoursSql);
+  await holdRows(connector, 'overhauls', overhaulsOfUnknownUnitSql, 'true');
+  await settleUnitHours(connector, questions);
   await holdFallingHours(connector);
   await connector.run(addUnitsFromOverhaulsSql);
   await connector.run(readingTextsSql);
   await holdRows(connector, 'readings', doubtfulReadingsSql);
-  await askAboutScale(connector, meanings.keys(), questions);
-  await askAboutJobsDatedTwice(connector, meanings.keys(), questions);
+  await askAboutScale(connector, sheets.keys(), questions);
+  await askAboutJobsDatedTwice(connector, sheets.keys(), questions);
   await holdRows(connector, 'readings', doubtfulReadingsSql);
+  await connector.run(resetRulesSql);
+  await askAboutReadings(connector, sheets.keys(), questions);
   await holdRows(connector, 'readings', incompleteClockSetsSql);
   await onStep('Cutting series and runs', 0.85);
   await connector.run(readingsInMillimetresSql);
   await connector.run(seriesReadingsSql);
   await connector.run(runsSql);
+  await askAboutRunStarts(connector, questions);
   await holdRows(connector, 'readings', readingsOfUnknownRunSql);
   await connector.run(settleRunsSql);
+  const reported = await withHeldRowsInWords(connector, loaded, new Set(sheets.keys()));
   await connector.run(ownReasonsSql);
+  const rulings = await settleRulings(
+    connector,
+    files.map((file) => file.name),
+  );
   return {
-    ...(await importReport(connector, loaded, problemsListed)),
+    ...(await importReport(connector, reported, problemsListed)),
     questions: questions.questions,
-    meanings,
+    sheets,
+    rulings,
   };
 }
 
@@ -105,16 +130,20 @@ async function loadAll(
   connector: Connector,
   files: readonly InputFile[],
   questions: QuestionList,
-  meanings: Map<string, readonly ColumnMeaning[]>,
+  decisions: readonly Decision[],
+  sheets: Map<string, SheetColumns>,
   onStep: OnStep,
 ): Promise<readonly LoadedFile[]> {
   const characteristics = [...builtInCharacteristics];
   const loaded: LoadedFile[] = [];
   for (const file of tablesFirst(files)) {
-    await onStep(`Reading ${file.name}`, (0.5 * loaded.length) / files.length);
-    const understood = await understandFile(connector, file, characteristics, questions);
+    const onPiece = (share: number) =>
+      onStep(`Reading ${file.name}`, (0.5 * (loaded.length + share)) / files.length);
+    await onPiece(0);
+    const understood = await understandFile(connector, file, characteristics, questions, decisions, onPiece);
+    await listHeldLines(connector, understood);
     loaded.push(understood);
-    if ('meanings' in understood) meanings.set(file.name, understood.meanings);
+    if ('sheet' in understood) sheets.set(file.name, understood.sheet);
     const { recognised } = understood;
     if (recognised.kind === 'table' && recognised.table.name === 'characteristics') {
       characteristics.push(...(await addedCharacteristics(connector)));
@@ -150,5 +179,5 @@ async function holdFallingHours(connector: Connector): Promise<void> {
     for (const index of hoursOutOfOrder(history.map((row) => Number(row.unit_hours))))
       held.push(String(history[index]?.id));
   }
-  if (held.length > 0) await holdRows(connector, 'overhauls', fallingHoursSql(held));
+  if (held.length > 0) await holdRows(connector, 'overhauls', fallingHoursSql(held), 'true');
 }

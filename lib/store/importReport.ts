@@ -11,7 +11,24 @@ const countsSql = `
   UNION ALL SELECT file, 'overhauls_used', count(*)::INTEGER FROM overhauls GROUP BY file`;
 
 const problemsSql = `
-  SELECT file, line AS "row", column_name AS "column", raw, reason, action FROM problems ORDER BY file, line, action, column_name, reason LIMIT $1::BIGINT`;
+  SELECT p.file, p.line AS "row", p.column_name AS "column", p.raw, p.reason, p.action, (p.action = 'held' AND d.file IS NOT NULL)::INTEGER AS releasable
+  FROM problems p LEFT JOIN (SELECT DISTINCT file, line, column_name FROM doubts) d USING (file, line, column_name)`;
+
+/** The problems in order of file and line, as many as are asked for; of the held ones alone if so asked. */
+export async function listedProblems(
+  connector: Connector,
+  limit: number,
+  heldOnly = false,
+): Promise<readonly Problem[]> {
+  const rows = await connector.query(
+    `${problemsSql} ${heldOnly ? "WHERE p.action = 'held'" : ''} ORDER BY p.file, p.line, p.action, p.column_name, p.reason LIMIT $1::BIGINT`,
+    [limit],
+  );
+  return rows.map(
+    ({ releasable, ...problem }) =>
+      ({ ...problem, ...(releasable === 1 ? { releasable: true } : {}) }) as unknown as Problem,
+  );
+}
 
 /**
  * Counts every file's rows and readings after all checks, and lists the problems, those of uncut lines included.
@@ -22,7 +39,7 @@ export async function importReport(
   connector: Connector,
   loaded: readonly LoadedFile[],
   problemsListed: number,
-): Promise<Omit<ImportedData, 'questions' | 'meanings'>> {
+): Promise<Omit<ImportedData, 'questions' | 'sheets' | 'rulings'>> {
   const counts = new Map(
     (await connector.query(countsSql)).map((row) => [`${row.what} ${row.file}`, Number(row.n)]),
   );
@@ -32,7 +49,8 @@ export async function importReport(
     const rowsUsed = await usedRows(connector, file, count);
     const isReadings = file.recognised.kind === 'table' && file.recognised.table.name === 'readings';
     const readingsNone = count('readings_none');
-    const readingsIn = file.readingCells ?? (isReadings ? file.rowsIn : count('readings_in'));
+    const readingsCut = file.readingCells ?? (isReadings ? file.rowsIn : count('readings_in'));
+    const readingsIn = readingsCut + (file.readingCellsUncut ?? 0);
     files.push({
       file: file.name,
       table:
@@ -53,22 +71,11 @@ export async function importReport(
       message: file.message,
     });
   }
-  const uncut: Problem[] = loaded.flatMap((file) =>
-    file.held.map((line) => ({
-      file: file.name,
-      row: line.row,
-      column: '',
-      raw: line.raw,
-      reason: line.reason,
-      action: 'held' as const,
-    })),
-  );
-  const problems = (await connector.query(problemsSql, [problemsListed])) as unknown as readonly Problem[];
   const [total] = await connector.query('SELECT count(*)::INTEGER AS n FROM problems');
   return {
     files,
-    problems: [...uncut, ...problems].slice(0, problemsListed),
-    problemsFound: uncut.length + Number(total?.n ?? 0),
+    problems: await listedProblems(connector, problemsListed),
+    problemsFound: Number(total?.n ?? 0),
     readingsUsed: files.reduce((sum, file) => sum + file.readingsUsed, 0),
   };
 }

@@ -1,10 +1,15 @@
 import type { CanonicalTable } from '../records/canonicalTables';
-import { type HeldLine, normaliseCsv } from '../records/csv/normaliseCsv';
+import { type CsvPiece, type CutCsv, cutCsv, type OnPiece } from '../records/csv/cutCsv';
+import type { HeldLine } from '../records/csv/normaliseCsv';
 import type { InputFile } from '../records/importReport';
 import { type CanonicalFile, type RecognisedFile, wideSheetColumns } from '../records/recogniseFile';
-import type { WideColumn } from '../records/wideColumns';
 import type { Connector } from './Connector';
+import { forEachPiece, loadPieces } from './loadPieces';
+import { applyEdits } from './rulings/applyEdits';
+import { type EditTarget, joinedCellsOf } from './rulings/editTarget';
+import { cutWithEdits } from './rulings/heldLines';
 import { quoted } from './sql/quoted';
+import { addReadingsSql } from './sql/typedTable';
 
 /** A file as text rows in the store. */
 export interface LoadedFile {
@@ -15,30 +20,107 @@ export interface LoadedFile {
   readonly message: string | null;
   /** Filled cells of the reading columns of a workshop's sheet, lines dropped later included. */
   readonly readingCells?: number;
+  /** Filled cells under reading columns in lines that could not be cut. */
+  readonly readingCellsUncut?: number;
 }
 
-/** Reads a recognised file into the raw tables, every cell as text with its line. */
+type WideSheet = Extract<CanonicalFile, { kind: 'wide' }>;
+
+/** Share of the work on a file that cutting it takes. */
+const cutShare = 0.2;
+
+/** Reads a recognised file into the tables of what came in, every cell with its line. */
 export async function loadFile(
   connector: Connector,
   file: InputFile,
   recognised: CanonicalFile,
+  onPiece: OnPiece = async () => {},
 ): Promise<LoadedFile> {
-  const csv = normaliseCsv(file.bytes, recognised.delimiter);
-  const header = csv.header.map((name) => name.toLowerCase());
-  if (csv.records > 0) {
-    await connector.loadText('dropped', ['line_number', ...header.map((_, index) => `c${index}`)], csv.body);
-    const cell = (name: string) =>
-      header.includes(name) ? `replace(c${header.indexOf(name)}, chr(30), chr(10))` : 'NULL';
-    if (recognised.kind === 'table') await connector.run(tableRowsSql(file.name, recognised.table, cell));
-    else await connector.run(sheetRowsSql(file.name, recognised.columns, cell));
-    await connector.run('DROP TABLE dropped');
-  }
+  const { delimiter } = recognised;
+  const csv = await cutWithEdits(connector, file.name, file.bytes, delimiter, (bytes) =>
+    cutCsv(bytes, delimiter, (share) => onPiece(cutShare * share)),
+  );
+  if (csv.records > 0)
+    await loadRows(connector, file.name, csv, recognised, (share) =>
+      onPiece(cutShare + (1 - cutShare) * share),
+    );
   return {
     name: file.name,
     recognised,
     rowsIn: csv.rowsIn,
     held: csv.held,
     message: messageOf(csv.rowsIn, recognised.unusedColumns),
+    ...(recognised.kind === 'wide'
+      ? { readingCellsUncut: cellsUncut(csv.held, readingColumnsOf(recognised, csv.header)) }
+      : {}),
+  };
+}
+
+/** Positions of the cells of each reading of a wide sheet. */
+function readingColumnsOf({ columns }: WideSheet, header: readonly string[]): readonly (readonly number[])[] {
+  const names = header.map((name) => name.toLowerCase());
+  return columns.map(({ column }) => [names.indexOf(column)]);
+}
+
+/**
+ * Readings in lines that could not be cut, as far as their cells can be told.
+ *
+ * @param readings positions of the cells of each reading of a line
+ */
+export function cellsUncut(held: readonly HeldLine[], readings: readonly (readonly number[])[]): number {
+  return held.reduce(
+    (sum, { filled }) => sum + readings.filter((cells) => cells.some((cell) => filled.includes(cell))).length,
+    0,
+  );
+}
+
+async function loadRows(
+  connector: Connector,
+  file: string,
+  csv: CutCsv,
+  recognised: CanonicalFile,
+  onPiece: OnPiece,
+): Promise<void> {
+  const header = csv.header.map((name) => name.toLowerCase());
+  const written = (name: string) => (header.includes(name) ? `c${header.indexOf(name)}` : noText);
+  const cell = (name: string) =>
+    header.includes(name) ? `replace(${written(name)}, chr(30), chr(10))` : noText;
+  const cellOf = (piece: CsvPiece) => (piece.firstLine === null ? cell : written);
+  if (recognised.kind === 'table' && !(await hasRulings(connector, file))) {
+    const { table } = recognised;
+    const insert = (rows: string, piece: CsvPiece) =>
+      tableRowsSql(file, table, cellOf(piece), rows, piece.firstLine !== null);
+    await forEachPiece(connector, csv, insert, onPiece);
+    return;
+  }
+  await loadPieces(connector, 'dropped', 'line_number', csv, onPiece);
+  await applyEdits(connector, editTargetOf(file, recognised, header));
+  if (recognised.kind === 'table')
+    await connector.run(tableRowsSql(file, recognised.table, cell, 'dropped', false));
+  else await connector.run(sheetRowsSql(file, recognised, cell));
+  await connector.run('DROP TABLE dropped');
+}
+
+const noText = 'CAST(NULL AS VARCHAR)';
+
+async function hasRulings(connector: Connector, file: string): Promise<boolean> {
+  const [given] = await connector.query(`SELECT count(*)::INTEGER AS n FROM rulings WHERE file = $1`, [file]);
+  return given?.n !== 0;
+}
+
+/** Canonical files write numbers with a decimal point. */
+function editTargetOf(file: string, recognised: CanonicalFile, names: readonly string[]): EditTarget {
+  const isNumber = (name: string) =>
+    recognised.kind === 'table'
+      ? recognised.table.columns.some((column) => column.name === name && column.kind === 'number')
+      : /_hours$/.test(name) || recognised.columns.some(({ column }) => column === name);
+  return {
+    file,
+    table: 'dropped',
+    lineColumn: 'line_number',
+    names,
+    joined: recognised.kind === 'table' ? joinedCellsOf(recognised.table, names) : [],
+    signOf: (column) => (isNumber(names[column] ?? '') ? 'point' : null),
   };
 }
 
@@ -47,27 +129,40 @@ function messageOf(rowsIn: number, unusedColumns: readonly string[]): string | n
   return unusedColumns.length === 0 ? null : `Columns not used: ${unusedColumns.join(', ')}.`;
 }
 
-function tableRowsSql(file: string, table: CanonicalTable, cell: (name: string) => string): string {
-  const names = table.columns.map((column) => `"${column.name}"`).join(', ');
-  const cells = table.columns.map((column) => cell(column.name)).join(', ');
-  return `INSERT INTO raw_${table.name} (file, line, ${names}) SELECT ${quoted(file)}, line_number::INTEGER, ${cells} FROM dropped`;
+function tableRowsSql(
+  file: string,
+  table: CanonicalTable,
+  cell: (name: string) => string,
+  rows: string,
+  isTidy: boolean,
+): string {
+  const cells = table.columns.map((column) => `${cell(column.name)} AS "${column.name}"`).join(', ');
+  const select = `SELECT ${quoted(file)} AS file, line_number AS line, ${noText} AS value_column, ${noText} AS raw_text, ${cells} FROM ${rows}`;
+  return table.name === 'readings'
+    ? addReadingsSql(`(${select})`, '', isTidy)
+    : `INSERT INTO raw_${table.name} ${select}`;
 }
 
 /** A wide sheet gives an overhaul a row, a reading a filled cell, and the frames of its units. */
-function sheetRowsSql(file: string, columns: readonly WideColumn[], cell: (name: string) => string): string {
+function sheetRowsSql(file: string, sheet: WideSheet, cell: (name: string) => string): string {
+  const { columns, remarksColumn } = sheet;
   const trimmed = (name: string) => `nullif(trim(${cell(name)}), '')`;
   const overhaul = `coalesce(${trimmed('overhaul')}, ${trimmed('unit')} || '/' || ${trimmed('date')}, ${quoted(file)} || ':' || line_number)`;
   const others = wideSheetColumns.filter((name) => name !== 'overhaul' && name !== 'frame');
-  const rest = others.map(cell).join(', ');
+  const rest = others.map((name) => cell(name === 'remarks' ? remarksColumn : name)).join(', ');
   const names = others.join(', ');
   const readings = columns.map(
     (
       column,
-    ) => `SELECT ${quoted(file)}, line_number::INTEGER, ${quoted(column.column)}, ${overhaul}, ${quoted(column.characteristic)}, ${quoted(column.stage)},
-      ${column.clock === null ? 'NULL' : quoted(column.clock)}, ${cell(column.column)}, ${quoted(column.uom)} FROM dropped WHERE ${trimmed(column.column)} IS NOT NULL`,
+      position,
+    ) => `SELECT ${quoted(file)} AS file, line_number AS line, ${quoted(column.column)} AS value_column, ${noText} AS raw_text, ${overhaul} AS overhaul,
+      ${quoted(column.characteristic)} AS characteristic, ${quoted(column.stage)} AS stage, ${column.clock === null ? noText : quoted(column.clock)} AS clock, ${cell(column.column)} AS value,
+      ${quoted(column.uom)} AS uom, ${['lower', 'upper', 'source_file', 'source_row'].map((name) => `${noText} AS ${name}`).join(', ')}, ${position} AS position
+      FROM dropped WHERE ${trimmed(column.column)} IS NOT NULL`,
   );
-  return `INSERT INTO raw_overhauls (file, line, overhaul, ${names}) SELECT ${quoted(file)}, line_number::INTEGER, ${overhaul}, ${rest} FROM dropped;
-    INSERT INTO raw_readings (file, line, value_column, overhaul, characteristic, stage, clock, value, uom) ${readings.join(' UNION ALL ')};
-    INSERT INTO sheet_frames SELECT ${trimmed('unit')}, ${trimmed('frame')}, ${quoted(file)}, line_number::INTEGER FROM dropped
-      WHERE ${trimmed('unit')} IS NOT NULL AND ${trimmed('frame')} IS NOT NULL;`;
+  return `INSERT INTO raw_overhauls (file, line, overhaul, ${names}) SELECT ${quoted(file)}, line_number, ${overhaul}, ${rest} FROM dropped;
+    ${addReadingsSql(`(${readings.join(' UNION ALL ')})`, 'ORDER BY position, line')}
+    INSERT INTO sheet_frames SELECT ${trimmed('unit')}, ${trimmed('frame')}, ${quoted(file)}, line_number FROM dropped
+      WHERE ${trimmed('unit')} IS NOT NULL AND ${trimmed('frame')} IS NOT NULL;
+    INSERT INTO cell_reasons VALUES (${quoted(file)}, NULL, 'remarks', ${quoted(remarksColumn)}, NULL, NULL);`;
 }

@@ -6,10 +6,12 @@ import {
   type Connector,
   type Database,
   lockSql,
+  normalisedText,
   type Row,
-  readTextSql,
   StoreError,
   schemaName,
+  tableOfTextSql,
+  textRowsSql,
 } from './Connector';
 
 function plain(value: DuckDBValue): string | number | null {
@@ -43,6 +45,12 @@ async function connector(connection: DuckDBConnection, schema: string, folder: s
       throw new StoreError(error, sql);
     }
   };
+  const runOnText: Connector['runOnText'] = async (text, columns, statements) => {
+    const path = join(folder, `${schema}-${loads++}.txt`);
+    await writeFile(path, text.bytes);
+    await run(statements(textRowsSql(text, columns, path)));
+    await rm(path);
+  };
   await run(`CREATE SCHEMA ${schema}; USE ${schema}`);
   return {
     run,
@@ -59,12 +67,8 @@ async function connector(connection: DuckDBConnection, schema: string, folder: s
         throw new StoreError(error, sql);
       }
     },
-    async loadText(table, columns, body) {
-      const path = join(folder, `${schema}-${loads++}.txt`);
-      await writeFile(path, body);
-      await run(readTextSql(table, columns, path.replaceAll("'", "''")));
-      await rm(path);
-    },
+    loadText: (table, columns, body) => runOnText(normalisedText(body), columns, tableOfTextSql(table)),
+    runOnText,
     async close() {
       await run(`USE main; DROP SCHEMA ${schema} CASCADE`);
       connection.closeSync();

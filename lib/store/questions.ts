@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Connector } from './Connector';
 import { queryRows } from './queryRows';
+import { partsInStockSql, seriesResetsSql } from './sql/planning';
 import { latestDateSql, limitsInForceSql, runsNowSql, unitPositionsSql } from './sql/positions';
 
 const words = z.string().nullable();
@@ -38,10 +39,31 @@ const runNow = z.object({
   start_hours: z.number(),
   last_hours: amount,
 });
+const partInStock = z.object({
+  part: z.string(),
+  frame: z.string(),
+  name: words,
+  resets: words,
+  per_unit: amount,
+  lead_time_weeks: amount,
+  unit_cost: amount,
+  currency: words,
+  on_hand: amount,
+  on_order: amount,
+  due: words,
+});
+const seriesReset = z.object({
+  frame: z.string(),
+  series: z.string(),
+  characteristic: z.string(),
+  codes: words,
+});
 
 export type UnitPosition = z.output<typeof unitPosition>;
 export type LimitInForce = z.output<typeof limitInForce>;
 export type RunNow = z.output<typeof runNow>;
+export type PartInStock = z.output<typeof partInStock>;
+export type SeriesReset = z.output<typeof seriesReset>;
 
 /** Where every unit sits on the day, with its plan and last overhaul, in order of unit. */
 export function unitPositions(connector: Connector, asOf: string): Promise<readonly UnitPosition[]> {
@@ -62,4 +84,14 @@ export function runsNow(connector: Connector, asOf: string): Promise<readonly Ru
 export async function latestDate(connector: Connector): Promise<string | null> {
   const [row] = await queryRows(connector, latestDateSql, z.object({ day: words }));
   return row?.day ?? null;
+}
+
+/** Parts with their stock, one row a part and frame. */
+export function partsInStock(connector: Connector): Promise<readonly PartInStock[]> {
+  return queryRows(connector, partsInStockSql, partInStock);
+}
+
+/** What starts a new run of each series of a frame. */
+export function seriesResets(connector: Connector): Promise<readonly SeriesReset[]> {
+  return queryRows(connector, seriesResetsSql, seriesReset);
 }

@@ -6,6 +6,7 @@ import type { Engine } from '../../app/engine/EngineProvider';
 import { initialState } from '../../app/engine/engineState';
 import { RecordsPage } from '../../app/records/RecordsPage';
 import { WaitingQuestions } from '../../app/records/WaitingQuestions';
+import { builtInCharacteristics } from '../../lib/records/characteristics';
 import { fleet, question } from './fixture';
 
 const engine = vi.hoisted(() => ({ current: {} as unknown }));
@@ -22,6 +23,12 @@ const given = {
 } as const;
 const sheet = {
   file: 'sheet.csv',
+  shape: '1 columns, 00',
+  names: ['Axial play'],
+  samples: [['0,31', '0,29']],
+  characteristics: builtInCharacteristics,
+  faults: [],
+  reason: null,
   columns: [
     {
       index: 0,
@@ -78,19 +85,21 @@ const headings = () =>
 const press = (start: string) =>
   act(() => [...box.querySelectorAll('button')].find((one) => one.textContent?.startsWith(start))?.click());
 
-test('open own data: questions, answers given, and how the sheets were understood', async () => {
+test('open own data: questions, decisions in force, and how the sheets were understood', async () => {
   await show({ fleet: own });
   expect(headings()).toEqual([
     'Questions',
-    'Answers given',
+    'Decisions in force',
     'Files',
     'How the sheets were understood',
     'Held and interpreted',
+    'Journal',
   ]);
   expect(box.querySelector('.answer')?.textContent).toContain('1 question waits: 12 cells are held');
   const cells = [...box.querySelectorAll('details tbody tr > *')].map((cell) => cell.textContent);
   expect(cells).toEqual([
     'Axial play',
+    '0,31 · 0,29',
     'thrust play, as found, unit of measure not in the header',
     'likely',
     'the header says axial play',

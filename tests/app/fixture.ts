@@ -232,6 +232,7 @@ export function unitResult(changes: Partial<UnitResult> = {}): UnitResult {
         remarks: null,
       },
     ],
+    places: { stays: [], meterEvents: [], derived: [] },
     ...changes,
   };
 }

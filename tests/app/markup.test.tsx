@@ -23,6 +23,9 @@ import {
 } from './fixture';
 
 vi.mock('next/navigation', () => ({ useRouter: () => ({ push: () => {} }) }));
+vi.mock('../../app/engine/EngineProvider', () => ({
+  useEngine: () => ({ state: { work: null }, heldRows: async () => '' }),
+}));
 
 const everything = { site: '', frame: '', engine: '', series: '' };
 const nothing = {
@@ -148,6 +151,13 @@ describe('Unit', () => {
 });
 
 describe('Records', () => {
+  const problemsView = {
+    filter: { file: '', action: '', column: '', reason: '' },
+    onChange: () => {},
+    mayRule: false,
+    busy: false,
+    onApply: () => {},
+  };
   test('raw text is shown as text, never as markup', () => {
     const problem = {
       file: 'a.csv',
@@ -157,9 +167,7 @@ describe('Records', () => {
       reason: 'no number',
       action: 'held',
     } as const;
-    const shown = page(
-      <ProblemsTable problems={[problem]} found={1} file="" action="" onChange={() => {}} />,
-    );
+    const shown = page(<ProblemsTable problems={[problem]} found={1} {...problemsView} />);
     expect(shown.querySelector('img')).toBeNull();
     expect(shown.textContent).toContain('<img src=x onerror=1>');
   });
@@ -173,9 +181,7 @@ describe('Records', () => {
       reason: 'no number',
       action: 'held',
     } as const;
-    const shown = page(
-      <ProblemsTable problems={[problem]} found={20_000} file="" action="" onChange={() => {}} />,
-    );
+    const shown = page(<ProblemsTable problems={[problem]} found={20_000} {...problemsView} />);
     expect(shown.textContent).toContain(
       '20\u202f000 rows or cells were held or interpreted; the first 1 are listed.',
     );

@@ -48,7 +48,9 @@ describe('analyse on the demo fleet', () => {
       ),
     );
     expect(table('demo', 'problems').columns).toEqual('file,row,column,raw,reason,action'.split(','));
-    for (const name of ['fits', 'margins', 'problems']) {
+    expect(table('demo', 'demand').columns).toEqual('part,quarter,mean,p10,p50,p90,p95'.split(','));
+    expect(table('demo', 'orders').columns).toEqual('part,quantity,order_by,reason'.split(','));
+    for (const name of ['fits', 'margins', 'demand', 'orders', 'problems']) {
       const text = readFileSync(join(folder, 'demo', `${name}.csv`), 'utf8');
       expect(text).not.toMatch(/\b(NaN|Infinity|undefined|null)\b/);
     }
@@ -76,7 +78,7 @@ describe('analyse on the demo fleet', () => {
 
   it('gives the same bytes again', async () => {
     await analyse('--data', 'data/demo', '--out', join(folder, 'again'));
-    for (const name of ['fits', 'margins', 'problems']) {
+    for (const name of ['fits', 'margins', 'demand', 'orders', 'problems']) {
       expect(readFileSync(join(folder, 'again', `${name}.csv`), 'utf8')).toBe(
         readFileSync(join(folder, 'demo', `${name}.csv`), 'utf8'),
       );

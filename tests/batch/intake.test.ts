@@ -4,6 +4,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { csvFormat, csvParse } from 'd3-dsv';
 import { afterAll, describe, expect, it } from 'vitest';
+import { meaningDecision } from '../../lib/records/decisions/meaningDecision';
+import { savedDecisions } from '../../lib/records/decisions/savedDecisions';
+import { questionId } from '../../lib/records/intake/Answers';
+import { sheetShape } from '../../lib/records/intake/sheetShape';
 import { filesOf, withRecords } from '../support/withRecords';
 
 const folder = mkdtempSync(join(tmpdir(), 'intake-'));
@@ -99,6 +103,46 @@ describe('intake of workshops’ sheets', () => {
     expect(ended.status).toBe(0);
     expect(rowsOf('open', 'questions')).toEqual(rowsOf('first', 'questions'));
     expect(rowsOf('open', 'readings')).toEqual(rowsOf('first', 'readings'));
+  });
+
+  it('takes column meanings and answers as the Records page saves them, for every file of the shape', async () => {
+    const names = ['Kennung', 'Wann', 'Zähler', 'M1'];
+    const shape = sheetShape(names);
+    const day = { kind: 'answer', id: questionId('date order', 'old.csv', 'Wann'), file: 'old.csv' } as const;
+    const saved = join(folder, 'saved.json');
+    const text = savedDecisions(
+      [
+        { ...day, column: 'Wann', question: 'In which order?', answer: 'day first', shape },
+        ...(['unit', 'date', 'unit_hours', 'reading'] as const).map((role, index) =>
+          meaningDecision({
+            file: 'old.csv',
+            shape,
+            index,
+            column: names[index] ?? '',
+            role,
+            characteristic: role === 'reading' ? 'thrust_play' : null,
+            stage: role === 'reading' ? 'left' : null,
+            clock: null,
+            uom: role === 'reading' ? 'mm' : null,
+          }),
+        ),
+      ],
+      [],
+    );
+    writeFileSync(saved, text);
+    const mute = join(folder, 'mute.csv');
+    writeFileSync(mute, `${names.join('\t')}\nM-1\t02/03/2016\t1000\t0.11\n`);
+    expect((await intake(mute, '--out', join(folder, 'unsaid'))).status).toBe(2);
+    const ended = await intake(mute, '--answers', saved, '--out', join(folder, 'said'));
+    expect(ended.status, ended.stderr).toBe(0);
+    expect(rowsOf('said', 'questions')).toHaveLength(0);
+    expect(await readingsIn('said')).toEqual(['M-1 2016-03-02 1000 thrust_play left 0.11']);
+
+    writeFileSync(saved, text.slice(0, -20));
+    const damaged = await intake(mute, '--answers', saved, '--out', join(folder, 'damaged'));
+    expect(damaged.status).toBe(2);
+    expect(damaged.stderr).toContain('it is not in JSON, or it is cut off');
+    expect(existsSync(join(folder, 'damaged'))).toBe(false);
   });
 
   it('ends with status 3 while nothing can be used before a question is answered', async () => {

@@ -73,6 +73,7 @@ describe('normaliseCsv', () => {
         raw: 'L-1 | 0 | 31',
         reason:
           'the line has 3 cells where the header has 2: put cells that contain the delimiter in quotation marks',
+        filled: [0, 1, 2],
       },
     ]);
     expect(cellsOf(csv.body)).toEqual([['3', 'L-2', '0.30']]);

@@ -1,8 +1,15 @@
-import type { Decision, JournalEntry } from '../../records/decisions/Decision';
-import { decisionsInForce, withDecisions, withTakenBack } from '../../records/decisions/journal';
+import { correctedReport, partCorrected, rulingsIn } from '../../records/decisions/correctedFiles';
+import type { Decision, JournalEntry, MeaningDecision } from '../../records/decisions/Decision';
+import { heldRowsCsv } from '../../records/decisions/heldRowsCsv';
+import { answersOf, decisionsInForce, withDecisions, withTakenBack } from '../../records/decisions/journal';
+import type { CorrectedRows } from '../../records/decisions/readHeldRowsCsv';
+import type { RulingOutcome } from '../../records/decisions/rulings';
 import type { InputFile } from '../../records/importReport';
+import { lineOfFile } from '../../records/intake/lineOfFile';
 import { withUniqueNames } from '../../records/uniqueNames';
-import type { Database } from '../../store/Connector';
+import type { Connector, Database } from '../../store/Connector';
+import { listedProblems } from '../../store/importReport';
+import { previewSheet, type SheetPreview } from '../../store/intake/previewSheet';
 import { type Analysis, NoUsableReadings, openAnalysis, sheetsOf } from '../openAnalysis';
 import type { FleetResult, Progress, UnitResult } from '../types';
 import { unitResult } from '../unitResult';
@@ -19,6 +26,8 @@ export interface EngineSources {
 
 /** Problems that a page lists; the others are counted, and all are in the batch command's problems.csv. */
 const problemsListed = 5_000;
+/** More problems than any set of files can have. */
+const allProblems = 1e12;
 
 class Cancelled extends Error {}
 
@@ -36,6 +45,12 @@ export class Engine implements EngineApi {
   /** The journal, in case the browser keeps none. */
   private written: readonly JournalEntry[] | null = null;
   private attempt = 0;
+  /** Initials, in case the browser keeps none. */
+  private signedBy: string | null = null;
+  /** What came of the rulings when files were read last. */
+  private rulings: readonly RulingOutcome[] = [];
+  /** Held rows of the last attempt as CSV, if it opened nothing. */
+  private attemptHeld: string | null = null;
 
   constructor(private readonly sources: EngineSources) {}
 
@@ -54,21 +69,91 @@ export class Engine implements EngineApi {
   }
 
   async addFiles(dropped: readonly DroppedFile[], onProgress: ReportProgress): Promise<OpenOutcome> {
-    const added = withUniqueNames(
+    const { files, corrected } = partCorrected(
       dropped.map((file) => ({ name: file.name, bytes: new Uint8Array(file.bytes) })),
+      await this.initials(),
     );
+    const added = withUniqueNames(files);
     const names = new Set(added.map((file) => file.name));
     // Adding goes on from the own files that are open; from the demo fleet it starts afresh.
     const before = this.opened?.fleet.source === 'own' ? await kept('files') : [];
-    return this.tryOwn([...before.filter((file) => !names.has(file.name)), ...added], onProgress);
+    if (corrected.length === 0)
+      return this.tryOwn([...before.filter((file) => !names.has(file.name)), ...added], onProgress);
+    const known = before.length > 0 ? before : (this.ownFiles ?? (await kept('files')));
+    return this.withCorrected(
+      [...known.filter((file) => !names.has(file.name)), ...added],
+      corrected,
+      onProgress,
+    );
+  }
+
+  /** Opens files with the rulings of corrected held rows, and reports what came of each line. */
+  private async withCorrected(
+    files: readonly InputFile[],
+    corrected: readonly CorrectedRows[],
+    onProgress: ReportProgress,
+  ): Promise<OpenOutcome> {
+    if (files.length === 0)
+      return failure(
+        new Error(
+          'it corrects held rows, and none of your files is open. Add them first, or together with it',
+        ),
+        this.opened !== null,
+      );
+    this.written = withDecisions(await this.journal(), rulingsIn(corrected), await this.signature());
+    await keep('journal', this.written);
+    this.rulings = [];
+    const outcome = await this.tryOwn(files, onProgress);
+    const reports = corrected.map((rows) => correctedReport(rows, this.rulings));
+    return {
+      ...outcome,
+      message: [...reports, ...(outcome.message === null ? [] : [outcome.message])].join(' '),
+    };
+  }
+
+  async heldRows(): Promise<string> {
+    if (this.attemptHeld !== null) return this.attemptHeld;
+    return heldRowsCsv(
+      this.opened === null ? [] : await listedProblems(this.opened.connector, allProblems, true),
+    );
+  }
+
+  async fileLine(file: string, line: number): Promise<string | null> {
+    const found = (this.ownFiles ?? (await kept('files'))).find((one) => one.name === file);
+    return found === undefined ? null : lineOfFile(found.bytes, line);
+  }
+
+  async initials(): Promise<string> {
+    this.signedBy ??= await kept('initials');
+    return this.signedBy;
+  }
+
+  async signAs(initials: string): Promise<void> {
+    this.signedBy = initials;
+    await keep('initials', initials);
   }
 
   async decide(decisions: readonly Decision[], onProgress: ReportProgress): Promise<OpenOutcome> {
-    return this.withJournal(withDecisions(await this.journal(), decisions, this.signature()), onProgress);
+    return this.withJournal(
+      withDecisions(await this.journal(), decisions, await this.signature()),
+      onProgress,
+    );
   }
 
   async takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome> {
-    return this.withJournal(withTakenBack(await this.journal(), ids, this.signature()), onProgress);
+    return this.withJournal(withTakenBack(await this.journal(), ids, await this.signature()), onProgress);
+  }
+
+  async preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview> {
+    const files = this.ownFiles ?? (await kept('files'));
+    const journal = withDecisions(await this.journal(), meanings, await this.signature());
+    const decisions = decisionsInForce(journal);
+    const connector = await this.connect();
+    try {
+      return await previewSheet(connector, files, file, { answers: answersOf(decisions), decisions });
+    } finally {
+      await connector.close();
+    }
   }
 
   async journal(): Promise<readonly JournalEntry[]> {
@@ -84,8 +169,8 @@ export class Engine implements EngineApi {
     return this.openDemo(onProgress);
   }
 
-  private signature() {
-    return { at: this.sources.now(), by: '' };
+  private async signature() {
+    return { at: this.sources.now(), by: await this.initials() };
   }
 
   private async withJournal(
@@ -94,7 +179,14 @@ export class Engine implements EngineApi {
   ): Promise<OpenOutcome> {
     this.written = journal;
     await keep('journal', journal);
-    return this.tryOwn(this.ownFiles ?? (await kept('files')), onProgress);
+    const files = this.ownFiles ?? (await kept('files'));
+    if (files.length === 0 && this.opened !== null)
+      return {
+        ok: true,
+        fleet: this.opened.fleet,
+        message: 'Kept in this browser for files of the same shape: add yours.',
+      };
+    return this.tryOwn(files, onProgress);
   }
 
   /** Opens own files and, if they can be used, keeps those that were recognised. */
@@ -127,6 +219,16 @@ export class Engine implements EngineApi {
     return this.opened === null ? null : unitResult(this.opened, unit);
   }
 
+  /** A connection with an empty schema of its own; starts the database engine if there is none. */
+  private async connect(): Promise<Connector> {
+    this.database ??= this.sources.openDatabase().catch((error: unknown) => {
+      // The next attempt starts the engine anew.
+      this.database = null;
+      throw error;
+    });
+    return (await this.database).connect();
+  }
+
   private async try(
     source: FleetResult['source'],
     files: () => Promise<readonly InputFile[]>,
@@ -140,12 +242,7 @@ export class Engine implements EngineApi {
     };
     try {
       await report({ step: 'Starting the database engine', share: 0 });
-      this.database ??= this.sources.openDatabase().catch((error: unknown) => {
-        // The next attempt starts the engine anew.
-        this.database = null;
-        throw error;
-      });
-      const connector = await (await this.database).connect();
+      const connector = await this.connect();
       try {
         const analysis = await openAnalysis(
           connector,
@@ -161,10 +258,16 @@ export class Engine implements EngineApi {
         );
         const previous = this.opened;
         this.opened = analysis;
+        this.rulings = analysis.rulings;
+        this.attemptHeld = null;
         await previous?.connector.close();
         await keep('source', source);
         return { ok: true, fleet: analysis.fleet, message: null };
       } catch (error) {
+        if (error instanceof NoUsableReadings) {
+          this.rulings = error.imported.rulings;
+          this.attemptHeld = heldRowsCsv(await listedProblems(connector, allProblems, true));
+        }
         await connector.close();
         throw error;
       }

@@ -1,4 +1,5 @@
-import type { Decision, JournalEntry } from '../../records/decisions/Decision';
+import type { Decision, JournalEntry, MeaningDecision } from '../../records/decisions/Decision';
+import type { SheetPreview } from '../../store/intake/previewSheet';
 import type {
   FleetResult,
   ImportedFile,
@@ -8,6 +9,8 @@ import type {
   UnderstoodSheet,
   UnitResult,
 } from '../types';
+
+export type { PreviewLine, PreviewReading, SheetPreview } from '../../store/intake/previewSheet';
 
 /** One dropped or chosen file, as bytes: nothing is decoded on the page's main thread. */
 export interface DroppedFile {
@@ -38,14 +41,23 @@ export interface EngineApi {
   openDemo(onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Opens the own files kept in this browser again. */
   openOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
-  /** Adds files to the own ones (in place of the demo fleet, if that is open). */
+  /** Adds files to the own ones (in place of the demo fleet, if that is open); corrected held rows become rulings on them. */
   addFiles(files: readonly DroppedFile[], onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Reads the own files again with these decisions added to those in force; written to the journal in this browser. */
   decide(decisions: readonly Decision[], onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Takes decisions back: what they settled is open again. */
   takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** What a sheet among the own files would be read as with these meanings; changes nothing that is open. */
+  preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview>;
   /** Every decision ever made about the own files, in order. */
   journal(): Promise<readonly JournalEntry[]>;
+  /** Every held row and cell as CSV to be corrected in a spreadsheet; those of the last attempt if it opened nothing. */
+  heldRows(): Promise<string>;
+  /** A line of an own file as it stands there; null if there is no such line. */
+  fileLine(file: string, line: number): Promise<string | null>;
+  /** Initials under which decisions are signed; empty until given. */
+  initials(): Promise<string>;
+  signAs(initials: string): Promise<void>;
   /** Removes the own files from this browser and opens the demo fleet. */
   forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Stops the work under way at its next step; what was open stays open. */

@@ -7,15 +7,17 @@ interface Kept {
   readonly files: readonly InputFile[];
   readonly journal: readonly JournalEntry[];
   readonly source: 'demo' | 'own';
+  /** Under which decisions are signed. */
+  readonly initials: string;
 }
 
-const empty: Kept = { files: [], journal: [], source: 'demo' };
+const empty: Kept = { files: [], journal: [], source: 'demo', initials: '' };
 
 const store = () => createStore('endfloat', 'own-files');
 
 /**
- * What this browser keeps under a name: the user's own files as they were dropped, the journal of decisions about them, and which
- * data was open last. Empty where nothing is kept or the browser refuses.
+ * What this browser keeps under a name: the user's own files as they were dropped, the journal of decisions about them, the
+ * initials these are signed with, and which data was open last. Empty where nothing is kept or the browser refuses.
  */
 export async function kept<Name extends keyof Kept>(name: Name): Promise<Kept[Name]> {
   try {

@@ -2,6 +2,7 @@ import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { skipN } from 'pure-rand/utils/skipN';
+import { hash32 } from '../../stats/draws/hash32';
 
 /** The one seed of the demo fleet. */
 export const demoSeed = 8;
@@ -23,11 +24,4 @@ export function drawsFor(name: string): Draws {
   skipN(generator, 32);
   const uniform = () => (uniformFloat64(generator) * (2 ** 53 - 1) + 0.5) / 2 ** 53;
   return { uniform, normal: (mean, sd) => mean + sd * normalQuantile(uniform(), 0, 1) };
-}
-
-/** FNV-1a hash of a text, 32 bits: turns a name into a seed. */
-function hash32(text: string): number {
-  let hash = 0x811c9dc5;
-  for (const character of text) hash = Math.imul(hash ^ (character.codePointAt(0) ?? 0), 0x01000193);
-  return hash | 0;
 }

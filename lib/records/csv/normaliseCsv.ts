@@ -5,6 +5,8 @@ export interface HeldLine {
   readonly row: number;
   readonly raw: string;
   readonly reason: string;
+  /** Positions of the cells with something in them, as far as the line could be cut. */
+  readonly filled: readonly number[];
 }
 
 /** A CSV file cut into cells, ready to be read as text with an explicit dialect. */
@@ -22,11 +24,13 @@ export interface NormalisedCsv {
 const lf = 0x0a;
 const decoder = new TextDecoder();
 const longestRaw = 200;
+/** What parts the cells of a line where it is shown. */
+export const cellsApart = ' | ';
 
 function rawText(bytes: Uint8Array): string {
   const cut = decoder
     .decode(bytes.subarray(0, longestRaw * 4))
-    .replaceAll('\u001f', ' | ')
+    .replaceAll('\u001f', cellsApart)
     .replaceAll('\u001e', ' ');
   return cut.length > longestRaw ? `${cut.slice(0, longestRaw)}…` : cut;
 }
@@ -49,7 +53,8 @@ function headerNames(reader: RecordReader): readonly string[] {
     .map((name) => name.replaceAll(String.fromCharCode(lineBreakInCell), ' ').trim());
 }
 
-function byteOrderMark(bytes: Uint8Array): number {
+/** Length of the byte order mark at the start of the bytes, 0 without one. */
+export function byteOrderMark(bytes: Uint8Array): number {
   return bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 3 : 0;
 }
 
@@ -60,6 +65,15 @@ function byteOrderMark(bytes: Uint8Array): number {
  * (an unquoted delimiter, usually), with an unclosed quote, or of over 256 KiB is held with its reason.
  */
 export function normaliseCsv(bytes: Uint8Array, delimiter: string): NormalisedCsv {
+  const { reader, header } = afterHeader(bytes, delimiter);
+  return { header, ...cutRecords(reader, header.length) };
+}
+
+/** A reader that stands after the first line with something in it, and the names in that line. */
+export function afterHeader(
+  bytes: Uint8Array,
+  delimiter: string,
+): { readonly reader: RecordReader; readonly header: readonly string[] } {
   const reader = new RecordReader(bytes, delimiter.charCodeAt(0), byteOrderMark(bytes));
   let header: readonly string[] = [];
   while (!reader.atEnd && header.length === 0) {
@@ -67,7 +81,7 @@ export function normaliseCsv(bytes: Uint8Array, delimiter: string): NormalisedCs
     reader.read();
     if (!reader.isBlank) header = headerNames(reader);
   }
-  return { header, ...cutRecords(reader, header.length) };
+  return { reader, header };
 }
 
 /**
@@ -81,20 +95,30 @@ export function normaliseBody(
   firstBodyLine: number,
   columns: readonly string[],
 ): NormalisedCsv {
+  return { header: columns, ...cutRecords(atLine(bytes, delimiter, firstBodyLine), columns.length) };
+}
+
+/** A reader that stands before the first record of that line or after it. */
+export function atLine(bytes: Uint8Array, delimiter: string, line: number): RecordReader {
   const reader = new RecordReader(bytes, delimiter.charCodeAt(0), byteOrderMark(bytes));
-  while (!reader.atEnd && reader.line < firstBodyLine) {
+  while (!reader.atEnd && reader.line < line) {
     reader.outputLength = 0;
     reader.read();
   }
-  return { header: columns, ...cutRecords(reader, columns.length) };
+  return reader;
 }
 
-function cutRecords(reader: RecordReader, columns: number): Omit<NormalisedCsv, 'header'> {
+/** Cuts the records that start before byte `until` into cells, from where the reader stands. */
+export function cutRecords(
+  reader: RecordReader,
+  columns: number,
+  until = Number.POSITIVE_INFINITY,
+): Omit<NormalisedCsv, 'header'> {
   reader.outputLength = 0;
   const held: HeldLine[] = [];
   let records = 0;
   let rowsIn = 0;
-  while (!reader.atEnd) {
+  while (!reader.atEnd && reader.position < until) {
     const recordStart = reader.outputLength;
     const row = reader.line;
     for (const digit of String(row)) reader.push(digit.charCodeAt(0));
@@ -108,7 +132,8 @@ function cutRecords(reader: RecordReader, columns: number): Omit<NormalisedCsv, 
     rowsIn++;
     const reason = faultOf(reader, cellsStart, columns);
     if (reason !== null) {
-      held.push({ row, raw: rawText(reader.output.subarray(cellsStart, reader.outputLength)), reason });
+      const cells = reader.output.subarray(cellsStart, reader.outputLength);
+      held.push({ row, raw: rawText(cells), reason, filled: filledCells(cells) });
       reader.outputLength = recordStart;
       continue;
     }
@@ -117,6 +142,16 @@ function cutRecords(reader: RecordReader, columns: number): Omit<NormalisedCsv, 
     records++;
   }
   return { body: reader.output.subarray(0, reader.outputLength), records, rowsIn, held };
+}
+
+function filledCells(cells: Uint8Array): readonly number[] {
+  const filled: number[] = [];
+  let position = 0;
+  for (const byte of cells) {
+    if (byte === fieldSeparator) position++;
+    else if (byte !== 0x20 && filled.at(-1) !== position) filled.push(position);
+  }
+  return filled;
 }
 
 /** Why the record read last is held, or null; empty cells past the header are cut off. */

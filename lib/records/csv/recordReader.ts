@@ -10,7 +10,10 @@ const space = 0x20;
 /** A quoted cell longer than this was not meant as one: its opening quote is a stray mark. */
 const longestQuotedCell = 32_768;
 /** A line longer than this is no overhaul sheet's. */
-const longestRecord = 262_144;
+export const longestRecord_bytes = 262_144;
+
+/** The output grows from here as it is needed. */
+const firstOutput_bytes = 1 << 22;
 
 /** What one record came to. */
 export type RecordFault = 'unclosed quote' | 'too long' | null;
@@ -40,11 +43,17 @@ export class RecordReader {
     start: number,
   ) {
     this.position = start;
-    this.output = new Uint8Array(Math.max(1024, Math.ceil(input.length * 1.2)));
+    this.output = new Uint8Array(Math.min(firstOutput_bytes, Math.max(1024, Math.ceil(input.length * 1.2))));
   }
 
   get atEnd(): boolean {
     return this.position >= this.input.length;
+  }
+
+  /** Goes on at the start of another line. */
+  moveTo(position: number, line: number): void {
+    this.position = position;
+    this.line = line;
   }
 
   /** Appends one byte to the output. */
@@ -71,7 +80,7 @@ export class RecordReader {
         this.endLine(byte);
         break;
       }
-      if (this.position - start > longestRecord) this.fault = 'too long';
+      if (this.position - start > longestRecord_bytes) this.fault = 'too long';
       if (byte === quote && fieldStart && this.fault === null && this.readQuoted()) {
         fieldStart = false;
         continue;

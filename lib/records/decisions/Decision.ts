@@ -8,6 +8,8 @@ const answerDecision = z.object({
   column: z.string(),
   question: z.string(),
   answer: z.string(),
+  /** Shape of the sheet, if the answer holds for the form of all files of that shape. */
+  shape: z.string().optional(),
 });
 
 /** What a person says a column holds; holds for every file of the same shape. */
@@ -42,6 +44,8 @@ const rulingDecision = z.object({
   /** What is read in place of the raw text, of 'edit'. */
   text: z.string().nullable(),
   reason: z.string(),
+  /** Initials in free text; may be empty. */
+  by: z.string(),
 });
 
 /** One thing that a person decided about the imported files; the id names what it is about, and the latest holds. */

@@ -1,5 +1,5 @@
-import type { Answers } from '../intake/Answers';
-import type { Decision, JournalEntry } from './Decision';
+import { type Answers, questionOfForm } from '../intake/Answers';
+import type { Decision, JournalEntry, MeaningDecision } from './Decision';
 
 /** Who writes to the journal, and when. */
 export interface Signature {
@@ -50,12 +50,32 @@ export function withTakenBack(
   );
 }
 
-/** Answers to questions among the decisions in force. */
+/**
+ * Answers to questions among the decisions in force.
+ *
+ * One with a shape holds for its own file if that has the shape, and, if its question is about the form, for every other
+ * file of the shape; where such answers contradict each other, other files are asked.
+ */
 export function answersOf(decisions: readonly Decision[]): Answers {
-  const given = new Map(
-    decisions.flatMap((one) => (one.kind === 'answer' ? [[one.id, one.answer] as const] : [])),
-  );
-  return (question) => given.get(question.id);
+  const given = decisions.filter((one) => one.kind === 'answer');
+  const byId = new Map(given.map((one) => [one.id, one]));
+  const byForm = new Map<string, Set<string>>();
+  for (const { id, file, shape, answer } of given) {
+    const key = shape === undefined ? null : questionOfForm(id, file, shape);
+    if (key !== null) byForm.set(key, (byForm.get(key) ?? new Set()).add(answer));
+  }
+  return ({ id, file }, shape) => {
+    const own = byId.get(id);
+    if (own !== undefined && (own.shape === undefined || own.shape === shape)) return own.answer;
+    const key = shape === undefined ? null : questionOfForm(id, file, shape);
+    const [only, second] = key === null ? [] : (byForm.get(key) ?? []);
+    return second === undefined ? only : undefined;
+  };
+}
+
+/** Decided meanings among the decisions in force. */
+export function meaningsOf(decisions: readonly Decision[]): readonly MeaningDecision[] {
+  return decisions.filter((one) => one.kind === 'meaning');
 }
 
 function byId(journal: readonly JournalEntry[]): ReadonlyMap<string, Decision> {

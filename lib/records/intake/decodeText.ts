@@ -1,4 +1,5 @@
 import { foreignFormat } from './layout/foreignFormat';
+import { oneByteEncoding } from './layout/oneByteEncoding';
 import { isUtf8, transcode } from './layout/transcode';
 import { utf16ByteOrder } from './layout/utf16ByteOrder';
 import type { DecodedText, Encoding } from './types';
@@ -16,7 +17,8 @@ const notText: Undecodable = {
 const damageShare = 0.2;
 
 /**
- * Text of a file as UTF-8 bytes: UTF-8 or UTF-16 with or without byte order mark, else windows-1252.
+ * Text of a file as UTF-8 bytes: UTF-8 or UTF-16 with or without byte order mark, else windows-1252 or, where its letters are
+ * Russian ones, windows-1251.
  *
  * Clean UTF-8 is not copied: the bytes come back as they are, less the mark. What had to be interpreted is said in `evidence`.
  */
@@ -53,7 +55,7 @@ function utf16(
   return { bytes: decoded.bytes, encoding, evidence: `${sign}${damage(decoded.replaced)}` };
 }
 
-/** Few damaged places among many sound characters are a damaged UTF-8 file; otherwise the bytes are windows-1252. */
+/** Few damaged places among many sound characters are a damaged UTF-8 file; otherwise the bytes are single characters. */
 function notUtf8(text: Uint8Array, encoding: Encoding): DecodedText | Undecodable {
   if (hasControls(text)) return notText;
   const damaged = transcode(text, 'utf-8');
@@ -67,17 +69,14 @@ function notUtf8(text: Uint8Array, encoding: Encoding): DecodedText | Undecodabl
       evidence: `nearly all bytes are UTF-8${damage(damaged.replaced)}`,
     };
   }
-  if (isCyrillic(text)) {
-    return {
-      reason:
-        'the text looks Cyrillic in an older one-byte encoding, which cannot be told for certain: save the sheet as CSV (UTF-8)',
-    };
-  }
-  return {
-    bytes: transcode(text, 'windows-1252').bytes,
-    encoding: 'windows-1252',
-    evidence: 'not all bytes are UTF-8: read as windows-1252 (Western European)',
-  };
+  return oneByte(text);
+}
+
+/** One byte a character: Western European or Cyrillic, as its letters say. */
+function oneByte(text: Uint8Array): DecodedText | Undecodable {
+  const told = oneByteEncoding(text);
+  if ('reason' in told) return told;
+  return { bytes: transcode(text, told.encoding).bytes, ...told };
 }
 
 function endsDamaged(bytes: Uint8Array): boolean {
@@ -100,15 +99,4 @@ function hasControls(bytes: Uint8Array): boolean {
     if (byte < 0x20 && byte !== 0x09 && byte !== 0x0a && byte !== 0x0d) controls++;
   }
   return controls > Math.max(2, sample.length / 100);
-}
-
-/** Words of four or more accented letters in a row are everyday in windows-1251 and do not occur in Western European text. */
-function isCyrillic(bytes: Uint8Array): boolean {
-  let run = 0;
-  let words = 0;
-  for (const byte of bytes.subarray(0, 65_536)) {
-    run = byte >= 0xc0 ? run + 1 : 0;
-    if (run === 4) words++;
-  }
-  return words >= 2;
 }

@@ -1,7 +1,13 @@
 import type { LengthUnit } from '../lengthUnits';
 
 /** Encodings that an export may come in. */
-export type Encoding = 'UTF-8' | 'UTF-8 with byte order mark' | 'UTF-16 LE' | 'UTF-16 BE' | 'windows-1252';
+export type Encoding =
+  | 'UTF-8'
+  | 'UTF-8 with byte order mark'
+  | 'UTF-16 LE'
+  | 'UTF-16 BE'
+  | 'windows-1252'
+  | 'windows-1251';
 
 /** A file's text as UTF-8 bytes without byte order mark, and how it was told. */
 export interface DecodedText {
@@ -49,6 +55,7 @@ export type ColumnRole =
   | 'clock'
   | 'value'
   | 'uom'
+  /** Ends of an interval: of a long sheet's value, or of the reading of a wide sheet that the column names. */
   | 'lower'
   | 'upper'
   | 'unused';
@@ -59,7 +66,7 @@ export interface ColumnMeaning {
   readonly index: number;
   readonly name: string;
   readonly role: ColumnRole;
-  /** Of role 'reading'. */
+  /** Of role 'reading', and of 'lower' and 'upper' in a wide sheet. */
   readonly characteristic: string | null;
   readonly stage: 'found' | 'left' | null;
   /** Of role 'reading', four clock positions; left and right are 9 and 3 o'clock seen from the compressor end. */

@@ -51,7 +51,8 @@ export function runLevel(
   return { weight, start, slope, startStart, startSlope, slopeSlope, s2, table };
 }
 
-function runSums(posterior: WearPosterior, statistics: WearStatistics, run: number | null) {
+/** Sums of a run above the posterior's centre: n, Sx, Sxx, Sy, Sxy; zero for a run without readings (null). */
+export function runSums(posterior: WearPosterior, statistics: WearStatistics, run: number | null) {
   if (run === null) return { n: 0, sx: 0, sxx: 0, sy: 0, sxy: 0 };
   const shift = statistics.yCentre - posterior.yCentre;
   const n = statistics.n[run] as number;

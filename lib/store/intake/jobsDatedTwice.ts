@@ -44,6 +44,7 @@ export async function askAboutJobsDatedTwice(
       connector,
       'overhauls',
       `SELECT id, 'overhaul' AS column_name, overhaul AS raw, ${quoted(reason)} AS reason FROM overhauls WHERE id = ${dropped}`,
+      'true',
     );
   }
 }

@@ -1,6 +1,8 @@
 import { bodyLineKind } from '../../records/intake/layout/bodyLineKind';
 import type { ColumnMeaning, SheetLayout } from '../../records/intake/types';
 import type { Connector } from '../Connector';
+import { lineTextSql } from '../rulings/lineText';
+import { releaseLinesSql } from '../rulings/releaseDoubtful';
 import { quoted } from '../sql/quoted';
 import { type MeaningOf, textSql } from './sheetSql';
 
@@ -45,34 +47,53 @@ export async function setAsideNonRows(
   return lines.length;
 }
 
-/** Holds lines that say exactly what an earlier line says. */
+/** Holds lines that say exactly what an earlier line says; in a sheet with one row a reading a person may use them all the same. */
 export async function dropRepeatedLines(
   connector: Connector,
   file: string,
   columns: readonly string[],
+  isLong: boolean,
 ): Promise<void> {
   await dropLines(
     connector,
     file,
+    columns,
+    // A reading may have been taken twice; an overhaul cannot.
+    isLong,
     `SELECT line, 'exact repetition of line ' || first_value(line) OVER same || ' of ' || ${quoted(file)} AS reason, row_number() OVER same AS place
      FROM sheet WINDOW same AS (PARTITION BY ${columns.join(', ')} ORDER BY line::INTEGER)`,
   );
 }
 
 /** Holds lines of an earlier revision of the same overhaul. */
-export async function dropSuperseded(connector: Connector, file: string, roles: MeaningOf): Promise<void> {
+export async function dropSuperseded(
+  connector: Connector,
+  file: string,
+  columns: readonly string[],
+  roles: MeaningOf,
+): Promise<void> {
   if (!roles.has('revision') || roles.has('value')) return;
   const revision = textSql(roles, 'revision');
   await dropLines(
     connector,
     file,
+    columns,
+    false,
     `SELECT line, 'superseded by revision ' || coalesce(first_value(${revision}) OVER job, '') || ' in line ' || first_value(line) OVER job AS reason, row_number() OVER job AS place
      FROM sheet s WINDOW job AS (PARTITION BY ${textSql(roles, 'unit')}, ${textSql(roles, 'date')} ORDER BY ${revision} DESC NULLS LAST, line::INTEGER DESC)`,
   );
 }
 
-async function dropLines(connector: Connector, file: string, question: string): Promise<void> {
+async function dropLines(
+  connector: Connector,
+  file: string,
+  columns: readonly string[],
+  isDoubt: boolean,
+  question: string,
+): Promise<void> {
   await connector.run(`CREATE TABLE dropped_lines AS SELECT line, reason FROM (${question}) WHERE place > 1;
-    INSERT INTO problems SELECT 'sheet', ${quoted(file)}, line::INTEGER, '', '', reason, 'held' FROM dropped_lines;
+    ${isDoubt ? releaseLinesSql(file) : ''}
+    INSERT INTO problems SELECT 'sheet', ${quoted(file)}, s.line::INTEGER, '', ${lineTextSql(columns.map((_, index) => index))}, d.reason, 'held'
+      FROM dropped_lines d JOIN sheet s ON s.line = d.line;
     DELETE FROM sheet WHERE line IN (SELECT line FROM dropped_lines); DROP TABLE dropped_lines`);
 }

@@ -101,7 +101,7 @@ async function settleAlike(
   const from = `FROM readings r JOIN reading_texts t USING (id) WHERE r.id IN (${ids})`;
   if (answer === null) {
     const reason = `waits for an answer: out of scale against the other readings, by the look of it ${doubt.words}`;
-    await holdRows(connector, 'readings', `${about}, ${quoted(reason)} AS reason ${from}`);
+    await holdRows(connector, 'readings', `${about}, ${quoted(reason)} AS reason ${from}`, 'true');
     return;
   }
   await connector.run(`INSERT INTO problems SELECT 'readings', r.file, r.line, coalesce(r.value_column, 'value'), t.raw, ${quoted(`taken ${doubt.words}, as answered`)}, 'interpreted' ${from};

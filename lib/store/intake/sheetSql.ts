@@ -1,5 +1,6 @@
 import type { ColumnMeaning, ColumnRole } from '../../records/intake/types';
 import { quoted } from '../sql/quoted';
+import { addReadingsSql } from '../sql/typedTable';
 
 /** Roles whose texts go to the overhaul as they are. */
 export const plainRoles = [
@@ -119,17 +120,21 @@ export interface SettledReading {
 }
 
 function literal(text: string | null): string {
-  return text === null ? 'NULL' : quoted(text);
+  return text === null ? 'CAST(NULL AS VARCHAR)' : quoted(text);
 }
 
-/** Readings under one column of a wide sheet to raw_readings; stage, clock and uom as settled, NULL while asked. */
+/** A sheet's own line is the source of its readings. */
+const noSource = 'CAST(NULL AS VARCHAR) AS source_file, CAST(NULL AS VARCHAR) AS source_row';
+
+/** Adds the readings under one column of a wide sheet; stage, clock and uom as settled, NULL while asked. */
 export function wideReadingsSql(file: string, meaning: ColumnMeaning, settled: SettledReading): string {
   const column = `o.outcome = 'used'`;
-  return `INSERT INTO raw_readings (file, line, value_column, raw_text, overhaul, characteristic, stage, clock, value, uom, lower, upper)
-      SELECT ${quoted(file)}, s.line::INTEGER, ${quoted(meaning.name)}, s.c${meaning.index}, v.overhaul, ${literal(meaning.characteristic)}, ${literal(settled.stage)}, ${literal(settled.clock)},
-        CASE WHEN ${column} THEN o.value ELSE s.c${meaning.index} END, coalesce(o.uom, ${literal(settled.uom)}), CASE WHEN ${column} THEN o.lower END, CASE WHEN ${column} THEN o.upper END
+  const rows = `(SELECT ${quoted(file)} AS file, s.line::INTEGER AS line, ${quoted(meaning.name)} AS value_column, s.c${meaning.index} AS raw_text, v.overhaul,
+        ${literal(meaning.characteristic)} AS characteristic, ${literal(settled.stage)} AS stage, ${literal(settled.clock)} AS clock, CASE WHEN ${column} THEN o.value ELSE s.c${meaning.index} END AS value,
+        coalesce(o.uom, ${literal(settled.uom)}) AS uom, CASE WHEN ${column} THEN o.lower END AS lower, CASE WHEN ${column} THEN o.upper END AS upper, ${noSource}
       FROM sheet s JOIN outcome_${meaning.index} o ON o.text = s.c${meaning.index} JOIN sheet_overhauls v ON v.line = s.line::INTEGER
-      WHERE o.outcome <> 'none' ORDER BY s.line::INTEGER;
+      WHERE o.outcome <> 'none')`;
+  return `${addReadingsSql(rows, 'ORDER BY line')}
     ${reasonsSql(file, meaning, quoted(meaning.name))};
     ${noReadingsSql(file, meaning)}`;
 }
@@ -144,7 +149,7 @@ export function readingCellSql(roles: MeaningOf, value: ColumnMeaning): string {
   return `coalesce(${own}, nullif(concat_ws(' to ', ${ends.join(', ')}), ''))`;
 }
 
-/** Readings of a long sheet, one a line, to raw_readings. */
+/** Adds the readings of a long sheet, one a line. */
 export function longReadingsSql(
   file: string,
   roles: MeaningOf,
@@ -157,19 +162,23 @@ export function longReadingsSql(
       ? word(role)
       : `CASE WHEN o${value.index}.outcome = 'used' THEN o${value.index}.${role} END`;
   const roleNames: ColumnRole[] = ['characteristic', 'stage', 'clock', 'uom', 'lower', 'upper'];
-  return `INSERT INTO raw_readings (file, line, value_column, raw_text, overhaul, characteristic, stage, clock, value, uom, lower, upper)
-      SELECT ${quoted(file)}, s.line::INTEGER, ${quoted(value.name)}, ${readingCellSql(roles, value)}, v.overhaul, coalesce(${literal(value.characteristic)}, ${word('characteristic')}), coalesce(${literal(settled.stage)}, ${word('stage')}), coalesce(${literal(settled.clock)}, ${word('clock')}),
-        CASE WHEN o${value.index}.outcome = 'used' THEN o${value.index}.value ELSE s.c${value.index} END,
-        coalesce(o${value.index}.uom, ${roles.has('uom') ? word('uom') : 'NULL'}, ${literal(settled.uom)}), ${ends('lower')}, ${ends('upper')}
+  const rows = `(SELECT ${quoted(file)} AS file, s.line::INTEGER AS line, ${quoted(value.name)} AS value_column, ${readingCellSql(roles, value)} AS raw_text, v.overhaul,
+        coalesce(${literal(value.characteristic)}, ${word('characteristic')}) AS characteristic, coalesce(${literal(settled.stage)}, ${word('stage')}) AS stage, coalesce(${literal(settled.clock)}, ${word('clock')}) AS clock,
+        CASE WHEN o${value.index}.outcome = 'used' THEN o${value.index}.value ELSE s.c${value.index} END AS value,
+        coalesce(o${value.index}.uom, ${roles.has('uom') ? word('uom') : 'NULL'}, ${literal(settled.uom)}) AS uom, ${ends('lower')} AS lower, ${ends('upper')} AS upper, ${noSource}
       FROM sheet s JOIN sheet_overhauls v ON v.line = s.line::INTEGER LEFT JOIN outcome_${value.index} o${value.index} ON o${value.index}.text = s.c${value.index} ${joins(roles, roleNames)}
-      WHERE o${value.index}.outcome IS DISTINCT FROM 'none' AND ${readingCellSql(roles, value)} IS NOT NULL ORDER BY s.line::INTEGER;
+      WHERE o${value.index}.outcome IS DISTINCT FROM 'none' AND ${readingCellSql(roles, value)} IS NOT NULL)`;
+  return `${addReadingsSql(rows, 'ORDER BY line')}
     ${reasonsSql(file, value, quoted(value.name))};
     ${noReadingsSql(file, value)}`;
 }
 
+/** A unit of measure that is written and not understood has its own reason. */
+const noUnitWritten = `len(list_filter(coalesce(r.faults, []), lambda f: f.column_name = 'uom' AND f.raw <> '')) = 0`;
+
 /**
  * Takes the cells of a column that wait though they can be read (for its stage, side or unit of measure) out of
- * raw_readings and lists each; a cell's own reason goes before the column's. Cells with their own unit need no other.
+ * the checked readings and lists each; a cell's own reason goes before the column's. Cells with their own unit need no other.
  */
 export function waitingColumnSql(
   file: string,
@@ -177,11 +186,18 @@ export function waitingColumnSql(
   waitsFor: 'stage' | 'side' | 'uom',
   reason: string,
 ): string {
-  const cells = `r.file = ${quoted(file)} AND r.value_column = ${quoted(meaning.name)}${waitsFor === 'uom' ? ' AND r.uom IS NULL' : ''}`;
+  const cells = `r.file = ${quoted(file)} AND r.value_column = ${quoted(meaning.name)}${waitsFor === 'uom' ? ` AND r.uom IS NULL AND ${noUnitWritten}` : ''}`;
   return `INSERT INTO problems SELECT 'readings', r.file, r.line, r.value_column, r.raw_text,
       coalesce((SELECT min(c.reason) FROM cell_reasons c WHERE c.file = r.file AND c.line = r.line AND c.column_name = r.value_column), ${quoted(reason)}), 'held'
-      FROM raw_readings r WHERE ${cells};
-    DELETE FROM raw_readings r WHERE ${cells}`;
+      FROM checked_readings r WHERE ${cells};
+    DELETE FROM checked_readings r WHERE ${cells}`;
+}
+
+/** Keeps the hours of each overhaul as they stand in the sheet, for problems found once they have been interpreted. */
+export function ownHoursSql(file: string, roles: MeaningOf): string {
+  const text = textSql(roles, roles.has('unit_hours') ? 'unit_hours' : 'engine_hours');
+  return `INSERT INTO own_texts SELECT r.file, r.line, 'unit_hours', coalesce(${text}, '') FROM sheet s
+    JOIN raw_overhauls r ON r.file = ${quoted(file)} AND r.line = s.line::INTEGER`;
 }
 
 /** Notes under which header the columns of the overhaul stand, for problems that are told of a whole row. */

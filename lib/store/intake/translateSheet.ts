@@ -1,5 +1,6 @@
 import type { Characteristic } from '../../records/characteristics';
-import { normaliseBody } from '../../records/csv/normaliseCsv';
+import { cutBody, type OnPiece } from '../../records/csv/cutCsv';
+import type { MeaningDecision } from '../../records/decisions/Decision';
 import type { QuestionList } from '../../records/intake/Answers';
 import { columnMeanings } from '../../records/intake/columnMeanings';
 import {
@@ -8,17 +9,29 @@ import {
   interpretHours,
   interpretWords,
 } from '../../records/intake/interpretColumn';
+import { type IntervalColumns, intervalColumns } from '../../records/intake/intervalColumns';
+import { meaningFaults } from '../../records/intake/meaningFaults';
+import { firstDistinct, type SheetColumns } from '../../records/intake/SheetColumns';
+import { sheetShape } from '../../records/intake/sheetShape';
 import type { ColumnMeaning, SheetLayout } from '../../records/intake/types';
 import { kindOfWord } from '../../records/intake/words/cellWords';
 import type { Connector } from '../Connector';
-import type { LoadedFile } from '../loadFile';
+import { cellsUncut, type LoadedFile } from '../loadFile';
+import { loadPieces } from '../loadPieces';
+import { applyEdits } from '../rulings/applyEdits';
+import { cutWithEdits } from '../rulings/heldLines';
+import { dropLeftOutLines } from '../rulings/leaveOut';
+import { joinIntervals } from './joinIntervals';
 import { dropRepeatedLines, dropSuperseded, setAsideNonRows } from './otherLines';
 import { distinctTexts, loadOutcomes } from './outcomeTable';
 import { translateLongReadings, translateWideReadings } from './readingColumns';
+import { sheetEditTarget } from './sheetEditTarget';
+import { cannotHold, sentenceOn, whatIsMissing } from './sheetSentences';
 import {
   byRole,
   headersSql,
   type MeaningOf,
+  ownHoursSql,
   ownRoleReasonsSql,
   rawOverhaulsSql,
   readingCellSql,
@@ -34,11 +47,13 @@ export interface ForeignSheet {
   readonly bytes: Uint8Array;
   readonly layout: SheetLayout;
   readonly characteristics: readonly Characteristic[];
+  /** Meanings of columns that a person decided, of any shape. */
+  readonly decided: readonly MeaningDecision[];
 }
 
 /** What a sheet was understood as. */
 export interface TranslatedSheet extends LoadedFile {
-  readonly meanings: readonly ColumnMeaning[];
+  readonly sheet: SheetColumns;
   /** Filled cells of the reading columns. */
   readonly readingCells: number;
 }
@@ -51,53 +66,77 @@ export async function translateSheet(
   connector: Connector,
   sheet: ForeignSheet,
   questions: QuestionList,
+  onPiece: OnPiece = async () => {},
 ): Promise<TranslatedSheet> {
   const { name, layout } = sheet;
-  const csv = normaliseBody(sheet.bytes, layout.delimiter, layout.firstBodyLine, layout.columns);
+  const csv = await cutWithEdits(connector, name, sheet.bytes, layout.delimiter, (bytes) =>
+    cutBody(bytes, layout.delimiter, layout.firstBodyLine, layout.columns, (share) => onPiece(0.1 * share)),
+  );
   const columns = layout.columns.map((_, index) => `c${index}`);
-  if (csv.records === 0)
-    await connector.run(
-      `CREATE TABLE sheet (line VARCHAR, ${columns.map((column) => `${column} VARCHAR`).join(', ')})`,
-    );
-  else await connector.loadText('sheet', ['line', ...columns], csv.body);
+  await loadPieces(connector, 'sheet', 'line', csv, (share) => onPiece(0.1 + 0.3 * share));
   const samples = await sampleTexts(connector, columns);
-  const meanings = withOwnNames(columnMeanings(layout.columns, samples, sheet.characteristics));
-  const roles = byRole(meanings);
-  const isUnderstood = roles.has('unit') && roles.has('date') && (roles.has('reading') || roles.has('value'));
+  const shape = sheetShape(layout.columns);
+  questions.setShape(name, shape);
+  const decided = sheet.decided.filter((one) => one.shape === shape);
+  const meanings = withOwnNames(columnMeanings(layout.columns, samples, sheet.characteristics, decided));
+  const faults = meaningFaults(meanings, decided, sheet.characteristics);
+  const { others, intervals } = intervalColumns(meanings, layout.columns.length);
+  const read = [...others, ...intervals.map(({ meaning }) => meaning)];
+  const roles = byRole(read);
+  const isUnderstood =
+    faults.length === 0 &&
+    roles.has('unit') &&
+    roles.has('date') &&
+    (roles.has('reading') || roles.has('value'));
   const common = {
     name,
     recognised: { kind: 'sheet', isLong: roles.has('value') } as const,
     held: csv.held,
-    meanings,
+    sheet: {
+      shape,
+      names: layout.columns,
+      columns: meanings,
+      samples: samples.map(firstDistinct),
+      characteristics: sheet.characteristics,
+      faults,
+      reason: null,
+    },
   };
   if (!isUnderstood) {
     await connector.run('DROP TABLE sheet');
+    const message = faults.length > 0 ? cannotHold(faults) : whatIsMissing(layout, roles);
     return {
       ...common,
-      recognised: { kind: 'none', message: whatIsMissing(layout, roles) },
+      sheet: { ...common.sheet, reason: message },
+      recognised: { kind: 'none', message },
       rowsIn: 0,
       readingCells: 0,
       held: [],
-      message: whatIsMissing(layout, roles),
+      message,
     };
   }
-  const aside = await setAsideNonRows(connector, name, layout, meanings);
-  const readingCells = await countReadingCells(connector, meanings, roles);
-  await dropRepeatedLines(connector, name, columns);
-  await dropSuperseded(connector, name, roles);
-  await interpretOverhauls(connector, name, meanings, questions);
+  await applyEdits(connector, await sheetEditTarget(connector, name, meanings));
+  await joinIntervals(connector, intervals);
+  const aside = await setAsideNonRows(connector, name, layout, read);
+  const readingCells = await countReadingCells(connector, read, roles);
+  await dropLeftOutLines(connector, name);
+  await dropRepeatedLines(connector, name, columns, roles.has('value'));
+  await dropSuperseded(connector, name, columns, roles);
+  await interpretOverhauls(connector, name, read, questions);
   await connector.run(headersSql(name, roles));
   await connector.run(sheetOverhaulsSql(name, roles));
   await connector.run(rawOverhaulsSql(name, roles.has('value')));
-  if (roles.has('value')) await translateLongReadings(connector, sheet, meanings, roles, questions);
-  await translateWideReadings(connector, name, meanings, questions);
+  await connector.run(ownHoursSql(name, roles));
+  if (roles.has('value')) await translateLongReadings(connector, sheet, read, roles, questions);
+  await translateWideReadings(connector, name, read, questions);
   await connector.run(
-    `DROP TABLE sheet; DROP TABLE sheet_overhauls; ${meanings.map(({ index }) => `DROP TABLE IF EXISTS outcome_${index}`).join('; ')}`,
+    `DROP TABLE sheet; DROP TABLE sheet_overhauls; ${read.map(({ index }) => `DROP TABLE IF EXISTS outcome_${index}`).join('; ')}`,
   );
   return {
     ...common,
     rowsIn: csv.rowsIn - aside,
     readingCells,
+    readingCellsUncut: cellsUncut(csv.held, cellsOfReadings(others, intervals, roles)),
     message: sentenceOn(layout, meanings, questions.remarksOn(name)),
   };
 }
@@ -133,6 +172,21 @@ async function countReadingCells(
   return Number(row?.n ?? 0);
 }
 
+/** Positions of the cells that hold each reading of a line. */
+function cellsOfReadings(
+  meanings: readonly ColumnMeaning[],
+  intervals: readonly IntervalColumns[],
+  roles: MeaningOf,
+): readonly (readonly number[])[] {
+  const ends = (['lower', 'upper'] as const).flatMap((role) => roles.get(role)?.index ?? []);
+  return [
+    ...meanings
+      .filter(({ role }) => role === 'reading' || role === 'value')
+      .map((meaning) => (roles.get('value') === meaning ? [meaning.index, ...ends] : [meaning.index])),
+    ...intervals.map(({ lower, upper }) => [lower, upper].filter((index) => index !== null)),
+  ];
+}
+
 async function interpretOverhauls(
   connector: Connector,
   file: string,
@@ -165,29 +219,4 @@ async function signOfReadings(
   for (const meaning of meanings.filter(({ role }) => role === 'reading' || role === 'value'))
     columns.push((await distinctTexts(connector, meaning.index)).map(({ text }) => text));
   return agreedSign(columns);
-}
-
-function whatIsMissing(layout: SheetLayout, roles: ReturnType<typeof byRole>): string {
-  const missing = [
-    roles.has('unit') ? null : 'a unit (serial)',
-    roles.has('date') ? null : 'a date',
-    roles.has('reading') || roles.has('value')
-      ? null
-      : 'readings (thrust play, runout, tip clearances, nut stand-out)',
-  ].filter((word) => word !== null);
-  return `Not an overhaul sheet: no column for ${missing.join(', ')} was found among ${layout.columns.filter((name) => name !== '').join(', ')}. Nothing was imported from it. Also looked for the canonical tables, whose columns are listed on the Records page.`;
-}
-
-/** How the sheet was understood as a whole, in sentences. */
-function sentenceOn(
-  layout: SheetLayout,
-  meanings: readonly ColumnMeaning[],
-  remarks: readonly string[],
-): string {
-  const notUsed = meanings
-    .filter(({ role, name }) => role === 'unused' && name !== '')
-    .map(({ name }) => name);
-  const sentences = [...layout.evidence, ...remarks];
-  if (notUsed.length > 0) sentences.push(`Columns not used: ${notUsed.join(', ')}`);
-  return sentences.map((sentence) => `${sentence.replace(/\.$/, '')}.`).join(' ');
 }

@@ -1,4 +1,7 @@
 import type { Characteristic } from '../../records/characteristics';
+import type { OnPiece } from '../../records/csv/cutCsv';
+import type { Decision } from '../../records/decisions/Decision';
+import { meaningsOf } from '../../records/decisions/journal';
 import type { InputFile } from '../../records/importReport';
 import type { QuestionList } from '../../records/intake/Answers';
 import { decodeText } from '../../records/intake/decodeText';
@@ -14,20 +17,22 @@ export async function understandFile(
   file: InputFile,
   characteristics: readonly Characteristic[],
   questions: QuestionList,
+  decisions: readonly Decision[] = [],
+  onPiece: OnPiece = async () => {},
 ): Promise<LoadedFile | TranslatedSheet> {
   const decoded = decodeText(file.bytes);
   if ('reason' in decoded) return unread(file.name, decoded.reason);
   const canonical = recogniseFile(decoded.bytes, characteristics);
   if (canonical.kind !== 'none')
-    return loadFile(connector, { name: file.name, bytes: decoded.bytes }, canonical);
+    return loadFile(connector, { name: file.name, bytes: decoded.bytes }, canonical, onPiece);
   const layout = recogniseLayout(decoded.bytes);
   if ('reason' in layout) return unread(file.name, layout.reason);
-  const sheet = await translateSheet(
+  return translateSheet(
     connector,
-    { name: file.name, bytes: decoded.bytes, layout, characteristics },
+    { name: file.name, bytes: decoded.bytes, layout, characteristics, decided: meaningsOf(decisions) },
     questions,
+    onPiece,
   );
-  return sheet.recognised.kind === 'none' ? unread(file.name, sheet.recognised.message) : sheet;
 }
 
 function unread(name: string, message: string): LoadedFile {

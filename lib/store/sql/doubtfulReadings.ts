@@ -1,10 +1,7 @@
 import { lengthUnitFactorsSql } from './lengthUnitFactors';
 
 /** Text of a reading as it stands in its file, by the reading's id. */
-export const readingTextsSql = `
-  CREATE VIEW reading_texts AS
-    SELECT r.id, coalesce(t.raw_text, concat_ws(' to ', t.value, t.lower, t.upper)) AS raw
-    FROM readings r JOIN raw_readings t ON t.file = r.file AND t.line = r.line AND t.value_column IS NOT DISTINCT FROM r.value_column`;
+export const readingTextsSql = 'CREATE VIEW reading_texts AS SELECT id, raw_text AS raw FROM readings';
 
 const valueColumn = `coalesce(r.value_column, 'value')`;
 

@@ -1,7 +1,8 @@
 /** Readings of the model with their sister group, x in 10,000 run hours, y in mm and weight w, up to $1 (YYYY-MM-DD). */
-function weightedReadingsSql(groupExpression: string): string {
+export function weightedReadingsSql(groupExpression: string): string {
   return `SELECT ${groupExpression} AS "group", r.series, r.unit, r.run, r.run_hours / 10000 AS x, r.value_mm AS y,
-      CASE WHEN r.interval_variance > 0 THEN coalesce(n.variance, 0.0001) / (coalesce(n.variance, 0.0001) + r.interval_variance) ELSE 1 END AS w
+      CASE WHEN r.interval_variance > 0 THEN coalesce(n.variance, 0.0001) / (coalesce(n.variance, 0.0001) + r.interval_variance) ELSE 1 END AS w,
+      r.overhaul, r.date, r.stage, r.unit_hours, r.line
     FROM run_readings r JOIN units u USING (unit) LEFT JOIN positions_now p USING (unit)
     LEFT JOIN noise_variances n ON n.group_name = ${groupExpression} AND n.series = r.series
     WHERE r.date <= $1::DATE`;

@@ -7,15 +7,10 @@ const unknownStart = -1;
 const lastReset = `CASE WHEN resets THEN CASE WHEN lost THEN ${unknownStart} ELSE unit_hours END END`;
 
 /**
- * Cuts every unit's history of a characteristic into runs at its resets.
- *
- * The reset rule belongs to frame and characteristic: 'assembly' (every overhaul) unless limits.reset_by or parts.resets
- * name parts. As found at an overhaul belongs to the run before its reset, as left to the run after it. The first run
- * starts at 0 h. A held overhaul still ends a run, and the one after it starts at unknown hours: no line is drawn across
- * it. Where its date cannot be read it is placed by its hours, or after the unit's last overhaul; one held beside
- * another of the same unit and day is the same opening.
+ * What resets a series. The rule belongs to frame and characteristic: 'assembly' (every overhaul) unless limits.reset_by or
+ * parts.resets name parts.
  */
-export const runsSql = `
+export const resetRulesSql = `
   CREATE TABLE series_of AS
     SELECT characteristic, unnest(CASE WHEN shape = 'single' THEN [characteristic]
       ELSE [characteristic || '_largest', characteristic || '_smallest', characteristic || '_mean', characteristic || '_offset'] END) AS series
@@ -27,7 +22,17 @@ export const runsSql = `
         (SELECT frame, part, trim(unnest(string_split(resets, ';'))) AS series FROM parts) p JOIN series_of s USING (series))
     SELECT f.frame, c.characteristic, list(n.code ORDER BY n.code) FILTER (n.code IS NOT NULL AND n.code <> '') AS codes
     FROM (SELECT DISTINCT frame FROM units) f CROSS JOIN all_characteristics c
-    LEFT JOIN named n ON n.frame = f.frame AND n.characteristic = c.characteristic GROUP BY f.frame, c.characteristic;
+    LEFT JOIN named n ON n.frame = f.frame AND n.characteristic = c.characteristic GROUP BY f.frame, c.characteristic;`;
+
+/**
+ * Cuts every unit's history of a characteristic into runs at its resets.
+ *
+ * As found at an overhaul belongs to the run before its reset, as left to the run after it. The first run
+ * starts at 0 h. A held overhaul still ends a run, and the one after it starts at unknown hours: no line is drawn across
+ * it. Where its date cannot be read it is placed by its hours, or after the unit's last overhaul; one held beside
+ * another of the same unit and day is the same opening.
+ */
+export const runsSql = `
   CREATE TABLE lost_overhauls AS
     SELECT DISTINCT trim(r.unit) AS unit, r.fitted, r.file, r.line,
       coalesce(try_cast(r.date AS DATE),

@@ -1,46 +1,34 @@
-import type { CanonicalTable } from '../../records/canonicalTables';
-import type { Column } from '../../records/columns';
+import { type CanonicalTable, canonicalTable } from '../../records/canonicalTables';
+import { convertedRowsSql, faultsType, typeOf } from './convertedRows';
 import { quoted } from './quoted';
 
-const numberPattern = '[+-]?([0-9]+[.]?[0-9]*|[.][0-9]+)([eE][+-]?[0-9]{1,3})?';
-const datePattern = '[0-9]{4}-[0-9]{2}-[0-9]{2}';
-
-/** The cell as its kind reads it, from the trimmed text; NULL where that is not possible. */
-function convertedSql(column: Column): string {
-  const cell = `"${column.name}"`;
-  if (column.kind === 'number')
-    return `CASE WHEN regexp_full_match(${cell}, '${numberPattern}') THEN try_cast(${cell} AS DOUBLE) END`;
-  if (column.kind === 'date')
-    return `CASE WHEN regexp_full_match(${cell}, '${datePattern}') THEN try_cast(${cell} AS DATE) END`;
-  return column.kind === 'choice' ? `lower(${cell})` : cell;
+/** Columns of a typed table before those of its schema; readings keep the text that stands in their file. */
+function columnTypes(table: CanonicalTable): string {
+  const own = table.name === 'readings' ? 'raw_text VARCHAR, ' : '';
+  const columns = table.columns.map((column) => `"${column.name}" ${typeOf(column)}`);
+  return `id INTEGER, file VARCHAR, line INTEGER, value_column VARCHAR, ${own}${columns.join(', ')}`;
 }
 
-/** Why a cell cannot be used, or NULL; from its trimmed text and its converted value. */
-function reasonSql(column: Column): string {
-  const cell = `"${column.name}"`;
-  const value = `"${column.name} value"`;
-  const cases: string[] = [];
-  const when = (condition: string, reason: string) => cases.push(`WHEN ${condition} THEN ${quoted(reason)}`);
-  if (column.required) when(`${cell} IS NULL`, `the cell is empty; expected: ${column.description}`);
-  if (column.kind === 'number') {
-    when(
-      `${cell} IS NOT NULL AND ${value} IS NULL`,
-      'not a number (digits with a decimal point are expected)',
-    );
-    const unit = column.unit === undefined ? '' : ` ${column.unit}`;
-    const outside = `outside ${column.min ?? 'any'} to ${column.max ?? 'any'}${unit}`;
-    if (column.min !== undefined) when(`${value} < ${column.min}`, outside);
-    if (column.max !== undefined) when(`${value} > ${column.max}`, outside);
-  }
-  if (column.kind === 'date') {
-    when(`${cell} IS NOT NULL AND ${value} IS NULL`, 'not a day of the calendar (YYYY-MM-DD is expected)');
-    when(`year(${value}) NOT BETWEEN 1950 AND 2100`, 'the year is outside 1950 to 2100');
-  }
-  if (column.kind === 'choice') {
-    const choices = column.choices ?? [];
-    when(`${value} NOT IN (${choices.map(quoted).join(', ')})`, `not one of: ${choices.join(', ')}`);
-  }
-  return cases.length === 0 ? 'CAST(NULL AS VARCHAR)' : `CASE ${cases.join(' ')} END`;
+/** Makes the typed table of which no file has a row. */
+export function emptyTableSql(table: CanonicalTable): string {
+  return `CREATE TABLE ${table.name} (${columnTypes(table)});`;
+}
+
+/** Makes the table that takes in converted rows before their faults are listed. */
+export function checkedTableSql(table: CanonicalTable): string {
+  return `CREATE TABLE checked_${table.name} (${columnTypes(table)}, faults ${faultsType}, held BOOLEAN);`;
+}
+
+/** Lists what cannot be read in the checked rows, and leaves out the rows that cannot do without it. */
+function settleFaultsSql(table: CanonicalTable): string {
+  const checked = `checked_${table.name}`;
+  return `INSERT INTO problems SELECT ${quoted(table.name)}, file, line, fault.column_name, fault.raw, fault.reason, 'held' FROM (
+      SELECT file, line, unnest(faults) AS fault FROM ${checked} WHERE faults IS NOT NULL)
+    WHERE fault.reason IS NOT NULL;
+    DELETE FROM ${checked} WHERE held;
+    ALTER TABLE ${checked} DROP COLUMN faults;
+    ALTER TABLE ${checked} DROP COLUMN held;
+    ALTER TABLE ${checked} RENAME TO ${table.name};`;
 }
 
 /**
@@ -48,33 +36,30 @@ function reasonSql(column: Column): string {
  * Cells that cannot be read go to `problems` with their reason; rows whose needed cells are among them are left out.
  */
 export function typedTableSql(table: CanonicalTable): string {
-  const each = (of: (column: Column) => string) => table.columns.map(of).join(',\n      ');
-  const faults = table.columns.map(
-    (column) =>
-      `{'column_name': ${columnNameSql(column)}, 'raw': coalesce(${column.name === 'value' ? 'raw_text, ' : ''}"${column.name} raw", ''), 'reason': "${column.name} reason"}`,
-  );
-  const usable = table.columns
-    .filter((column) => column.holdsRow)
-    .map((column) => `"${column.name} reason" IS NULL`);
-  return `CREATE TABLE checked AS
-    WITH cells AS (SELECT row_number() OVER (ORDER BY r.rowid)::INTEGER AS id, r.file, r.line, r.value_column, r.raw_text,
-      ${each((column) => `r."${column.name}" AS "${column.name} raw", nullif(trim(r."${column.name}"), '') AS "${column.name}"`)}
-      FROM raw_${table.name} r),
-    converted AS (SELECT *, ${each((column) => `${convertedSql(column)} AS "${column.name} value"`)} FROM cells)
-    SELECT *, ${each((column) => `${reasonSql(column)} AS "${column.name} reason"`)} FROM converted;
-    INSERT INTO problems SELECT ${quoted(table.name)}, file, line, fault.column_name, fault.raw, fault.reason, 'held' FROM (
-      SELECT file, line, unnest([${faults.join(', ')}]) AS fault FROM checked
-      WHERE ${table.columns.map((column) => `"${column.name} reason" IS NOT NULL`).join(' OR ')})
-    WHERE fault.reason IS NOT NULL;
-    CREATE TABLE ${table.name} AS SELECT id, file, line, value_column,
-      ${each((column) => `CASE WHEN "${column.name} reason" IS NULL THEN "${column.name} value" END AS "${column.name}"`)}
-    FROM checked WHERE ${usable.length === 0 ? 'true' : usable.join(' AND ')};
-    DROP TABLE checked;`;
+  const rows = {
+    from: `raw_${table.name}`,
+    number: '(row_number() OVER ())::INTEGER',
+    isTidy: false,
+  };
+  return `CREATE TABLE checked_${table.name} AS ${convertedRowsSql(table, rows)};
+    ${settleFaultsSql(table)}`;
 }
 
-/** In a wide sheet the value stands under a column of its own name. */
-function columnNameSql(column: Column): string {
-  return column.name === 'value' ? `coalesce(value_column, 'value')` : quoted(column.name);
+/**
+ * Adds readings to the checked ones, each cell converted and checked as it comes in: a long table is too large to be held twice.
+ *
+ * @param from SQL for FROM: file, line, value_column, raw_text and the columns of readings as text
+ * @param order ORDER BY of the rows; they come in order if it is empty
+ */
+export function addReadingsSql(from: string, order: string, isTidy = false): string {
+  const number = `(row_number() OVER (${order}) + (SELECT coalesce(max(id), 0) FROM checked_readings))::INTEGER`;
+  return `INSERT INTO checked_readings ${convertedRowsSql(canonicalTable('readings'), { from, number, isTidy })};`;
+}
+
+/** Makes `readings` of the checked readings, and `raw_readings`, which tells for good what came in. */
+export function typedReadingsSql(table: CanonicalTable): string {
+  return `CREATE TABLE raw_readings AS SELECT file, line, value_column, overhaul FROM checked_readings;
+    ${settleFaultsSql(table)}`;
 }
 
 /** Rows whose key stands already in an earlier row: exact repetitions, and contradictions. */
@@ -84,13 +69,22 @@ export function repeatedRowsSql(table: CanonicalTable): string {
     .map((column) => column.name)
     .filter((name) => !table.key.includes(name) && !name.startsWith('source_'));
   const same = others.map((name) => `"${name}" IS NOT DISTINCT FROM first."${name}"`).join(' AND ') || 'true';
-  const fields = table.columns.map((column) => `"${column.name}" := "${column.name}"`).join(', ');
+  const fields = others.map((name) => `"${name}" := "${name}"`).join(', ');
+  // Hashes first: to rank every row of a long table by its whole key would take longer than all other checks.
   return `WITH ranked AS (
-      SELECT *, row_number() OVER (PARTITION BY ${key} ORDER BY id) AS place,
-        first_value(struct_pack(file := file, line := line, ${fields})) OVER (PARTITION BY ${key} ORDER BY id) AS first
-      FROM ${table.name})
+      SELECT *, row_number() OVER same_key AS place, first_value(struct_pack(file := file, line := line, ${fields})) OVER same_key AS first
+      FROM ${table.name} WHERE hash(${key}) IN (SELECT hash(${key}) FROM ${table.name} GROUP BY 1 HAVING count(*) > 1)
+      WINDOW same_key AS (PARTITION BY ${key} ORDER BY id))
     SELECT id, ${quoted(table.key[0] ?? '')} AS column_name, concat_ws(' / ', ${table.key.map((name) => `CAST("${name}" AS VARCHAR)`).join(', ')}) AS raw,
       CASE WHEN ${same} THEN 'exact repetition of line ' ELSE 'given already with other values in line ' END
         || first.line || ' of ' || first.file AS reason
     FROM ranked WHERE place > 1`;
+}
+
+/**
+ * SQL condition on a repeated row under which it may be used beside the first: a single reading, which may have been taken
+ * twice. Any other row with a key that stands already would double what belongs to the key.
+ */
+export function repeatedRowIsDoubt(table: CanonicalTable): string {
+  return table.name === 'readings' ? 't.clock IS NULL' : 'false';
 }

@@ -50,7 +50,8 @@ function truthful(sheets: readonly Sheet[]): Answers {
     if (id.startsWith('date order')) return order(form.day);
     if (id.startsWith('unit of measure')) return form.uom;
     if (id.startsWith('viewing end')) return form.sides;
-    if (id.startsWith('scale')) return 'as written';
+    if (/^(?:scale|stages exchanged|clock positions)/.test(id)) return 'as written';
+    if (id.startsWith('copied readings')) return 'measured';
     if (!id.startsWith('dates')) return undefined;
     return table.some(({ day }) => id.endsWith(` ${writtenDay(day, form)}`) && question.includes(isoDay(day)))
       ? 'yes'

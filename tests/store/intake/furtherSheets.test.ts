@@ -3,6 +3,7 @@ import type { Database } from '../../../lib/store/Connector';
 import { openNodeDatabase } from '../../../lib/store/nodeDatabase';
 import { dateCases } from './cases/dates';
 import { formCases } from './cases/forms';
+import { intervalCases } from './cases/intervals';
 import { languageCases } from './cases/languages';
 import { lineCases } from './cases/lines';
 import { numberCases } from './cases/numbers';
@@ -35,6 +36,7 @@ describe.each([
   ['lines', lineCases],
   ['overhauls', overhaulCases],
   ['forms', formCases],
+  ['intervals', intervalCases],
 ])('%s', (_, cases) => {
   it.each(cases.map((one) => [one.title, one] as const))('%s', async (_title, one) => {
     await check(one, one);

@@ -30,8 +30,8 @@ describe('04: repetitions, a revision, a job dated twice', () => {
     const sheet = await imported(name);
     expect(sheet.used).toEqual(sorted(first, other));
     expect(sheet.held).toEqual([
-      '2 |  |  | superseded by revision 2 in line 4',
-      '3 |  |  | exact repetition of line 2 of 04-duplicates-and-revisions.csv',
+      '2 |  | P-6130 | 06.09.2015 | 10440 | 1 | 0.27 | 0.16 | 0.01 | superseded by revision 2 in line 4',
+      '3 |  | P-6130 | 06.09.2015 | 10440 | 1 | 0.27 | 0.16 | 0.01 | exact repetition of line 2 of 04-duplicates-and-revisions.csv',
       '5 | 3 readings of a held overhaul',
       '5 | overhaul | P-6130/2015-09-09 | waits for an answer: is this the same job as the one dated otherwise?',
     ]);

@@ -1,4 +1,4 @@
-import { isNothingWord, isUnitOfMeasure, isValue, shapeOf } from './cellShape';
+import { isDate, isNothingWord, isUnitOfMeasure, isValue, shapeOf } from './cellShape';
 import type { SampleRecord } from './sampleRecords';
 
 /** Records of the header among those of a sheet: from `first` to before `end`. */
@@ -16,21 +16,30 @@ const clockLabel = /^(?:0?[0369]|12|90|180|270)\s*(?:h|°)?$/iu;
 /**
  * Finds the header: up to three records of words directly above the first record that holds values as the body does.
  *
+ * Names may look like body texts ('2019', 'Lark 1', a serial): a record of words over columns of values is a header all the same.
  * Null if the first record already holds values, or if no record has names for two columns (of a sheet with more than one).
  */
 export function findHeader(records: readonly SampleRecord[], columns: number): HeaderPlace | null {
   const body = bodyOf(records, columns);
   if (body === null) return headerOfWords(records, columns);
   // A first row with few readings is told by two cells shaped like those below, its serial and its date usually.
-  let end = records.findIndex((record, at) => at >= body.first || shapedAlike(record, body.records) >= 2);
+  let end = records.findIndex(
+    (record, at) =>
+      (at >= body.first || shapedAlike(record, body.records) >= 2) &&
+      !namesValues(record, body.records) &&
+      !isNumbering(record),
+  );
   // Sections and notes between header and body belong to the body, where they are told one by one.
   while (end > 0) {
     const record = records[end - 1] as SampleRecord;
-    if (!looksLikeBody(record, body.records) && !(columns > 1 && isTitle(record))) break;
+    if (namesValues(record, body.records)) break;
+    const isBody = looksLikeBody(record, body.records) || isNumbering(record);
+    if (!isBody && !(columns > 1 && isTitle(record))) break;
     end--;
   }
   const names = records[end - 1];
-  if (names === undefined || valuesIn(names, isValue) > 0) return null;
+  if (names === undefined) return null;
+  if (valuesIn(names, isValue) > 0 && !namesValues(names, body.records)) return null;
   // Where it comes again further down, the header is what stands first.
   end = records.findIndex((record) => sameCells(record, names)) + 1;
   let first = end - 1;
@@ -61,7 +70,9 @@ function bodyOf(
 ): { readonly first: number; readonly records: readonly SampleRecord[] } | null {
   for (const test of [isValue, (cell: string) => /\d/.test(cell)]) {
     const counts = records.map((record) =>
-      columns > 1 && (record.filled < 2 || isKeyAndValue(record)) ? 0 : valuesIn(record, test),
+      columns > 1 && (record.filled < 2 || isKeyAndValue(record) || isNumbering(record))
+        ? 0
+        : valuesIn(record, test),
     );
     const usual = counts.filter((count) => count > 0).sort((a, b) => a - b);
     const median = usual[Math.floor(usual.length / 2)];
@@ -104,6 +115,34 @@ function shapedAlike(record: SampleRecord, body: readonly SampleRecord[]): numbe
     if (2 * below.filter((other) => shapeOf(other) === shape).length > below.length) alike++;
   });
   return alike;
+}
+
+/**
+ * Whether the record's cells over columns of values are names: two different words or more, as many as there are values among
+ * them, those shaped like the values below counted twice, and no date over dates.
+ */
+function namesValues(record: SampleRecord, body: readonly SampleRecord[]): boolean {
+  const words = new Set<string>();
+  let values = 0;
+  for (const [column, cell] of record.cells.entries()) {
+    if (cell === '') continue;
+    const below = body
+      .filter((other) => other !== record)
+      .map((other) => other.cells[column] ?? '')
+      .filter((other) => other !== '');
+    const most = (test: (text: string) => boolean) => 2 * below.filter(test).length > below.length;
+    if (!most(isValue)) continue;
+    if (isDate(cell) && most(isDate)) return false;
+    if (isValue(cell)) values += most((other) => shapeOf(other) === shapeOf(cell)) ? 2 : 1;
+    else if (/\p{L}{2}/u.test(cell) && !isNothingWord(cell)) words.add(cell.toLowerCase());
+  }
+  return words.size >= 2 && words.size >= values;
+}
+
+/** A row that only numbers the columns: 1, 2, 3 and so on. */
+function isNumbering(record: SampleRecord): boolean {
+  const filled = record.cells.filter((cell) => cell !== '');
+  return filled.length >= 3 && filled.every((cell, at) => cell === String(at + 1));
 }
 
 /** The row of units of measure under the names. */

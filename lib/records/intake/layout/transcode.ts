@@ -5,7 +5,7 @@ const windows1252Upper = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u
 /** Text in another encoding as UTF-8, piece by piece, with the count of places that had no meaning (U+FFFD). */
 export function transcode(
   bytes: Uint8Array,
-  label: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252',
+  label: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252' | 'windows-1251',
 ): { readonly bytes: Uint8Array; readonly replaced: number; readonly multiByte: number } {
   const decoder = new TextDecoder(label, { ignoreBOM: true });
   const encoder = new TextEncoder();

@@ -12,6 +12,8 @@ export interface ColumnDraft extends ColumnMeaning {
   readonly isCanonical: boolean;
   /** Names no characteristic but a stage or position: belongs to a neighbour or to a cell. */
   readonly isPartial: boolean;
+  /** Of a reading: the column holds only this end of it, as an interval. */
+  readonly end: HeaderWords['end'];
   /** The header says what the column is, though it has no role here: its values are not asked. */
   readonly isSettled: boolean;
 }
@@ -39,6 +41,7 @@ export function columnDraft(
     clauses: [],
     isCanonical: false,
     isPartial: false,
+    end: words.end,
     isSettled: false,
   };
   return canonical(blank, characteristics) ?? ofReading(blank) ?? ofRole(blank);
@@ -57,6 +60,7 @@ function canonical(blank: ColumnDraft, characteristics: readonly Characteristic[
     characteristic: wide.characteristic,
     stage: wide.stage,
     clock: blank.words.reading.clock ?? (wide.clock as ColumnDraft['clock']),
+    end: null,
     uom: wide.uom,
     uomUnknown: false,
     clauses: [`canonical name of ${wide.characteristic} as ${wide.stage} in ${wide.uom}`],
@@ -83,10 +87,13 @@ function ofReading(blank: ColumnDraft): ColumnDraft | null {
     stage: reading.stage,
     clock: reading.clock,
     sureness: reading.characteristicSureness * (concepts.has('extreme') ? 0.8 : 1) * coverage(unknownWords),
-    clauses: [characteristic.name.toLowerCase()],
+    clauses: [characteristic.name.toLowerCase(), ...(blank.end === null ? [] : [endWords[blank.end]])],
     isSettled: true,
   };
 }
+
+/** What a column of one end of a reading holds. */
+export const endWords = { lower: 'the feeler that goes', upper: 'the feeler that does not go' } as const;
 
 function noReading(blank: ColumnDraft, what: string): ColumnDraft {
   const { characteristic } = blank.words.reading;

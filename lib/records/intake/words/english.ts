@@ -54,8 +54,9 @@ export const english: Words = {
     'position, pos, clock position, location on wheel, clock pos, o clock position, place of measurement',
   value: 'value, val, reading, measured value, measured, result, actual, readings',
   uom: 'uom, unit of measure, units of measure, units, measuring unit, unit of measurement, u o m',
-  lower: 'goes, lower bound, lower end',
-  upper: 'does not go, no go, nogo, not go, upper bound, upper end',
+  lower: 'goes, go, passes, feeler goes, lower bound, lower end',
+  upper:
+    'does not go, doesn t go, does not pass, no go, nogo, not go, not goes, feeler does not go, upper bound, upper end',
   date: 'date, dated, day, when, overhaul date, inspection date, date of overhaul, job date',
   extreme: 'max, min, maximum, minimum, largest, smallest, average, mean, avg, lowest, highest',
   other:

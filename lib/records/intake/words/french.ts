@@ -48,8 +48,8 @@ export const french: Words = {
   position: 'position, pos, position horaire, emplacement, point',
   value: 'valeur, relevé, valeur mesurée, mesuré, résultat, lecture, val',
   uom: 'unité, unité de mesure, unités',
-  lower: 'passe',
-  upper: 'ne passe pas, n entre pas',
+  lower: 'passe, entre, cale passe',
+  upper: 'ne passe pas, ne passe plus, n entre pas, cale ne passe pas',
   date: 'date, date de visite, date intervention, date révision, date d intervention, jour, date de révision',
   extreme: 'maxi, mini, maximum, minimum, moyenne, moyen',
   other:

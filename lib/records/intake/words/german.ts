@@ -48,8 +48,8 @@ export const german: Words = {
   position: 'Lage, Stelle, Messstelle, Uhrzeigerstellung, Uhrstellung, Umfangsposition',
   value: 'Wert, Messwert, Istwert, Ist, Istmaß, gemessen, Ergebnis, Ablesung',
   uom: 'Einheit, Maßeinheit, Messeinheit',
-  lower: 'geht, Fühler geht',
-  upper: 'geht nicht, Fühler geht nicht',
+  lower: 'geht, geht noch, geht durch, Fühler geht, Lehre geht',
+  upper: 'geht nicht, geht nicht mehr, geht nicht durch, Fühler geht nicht, Lehre geht nicht',
   date: 'Datum, Tag, Überholungsdatum, Messdatum, Befunddatum, Dat, Prüfdatum',
   extreme: 'größte, kleinste, Mittel, Mittelwert, größter, kleinster, Durchschnitt',
   other:

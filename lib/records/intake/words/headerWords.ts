@@ -12,6 +12,8 @@ export interface HeaderWords {
   readonly concepts: ReadonlySet<Concept>;
   readonly reading: ReadingWords;
   readonly uom: StatedUom | null;
+  /** The end of an interval that a row names: the feeler that goes, or the one that does not. */
+  readonly end: 'lower' | 'upper' | null;
   /** Words of the lowest row that are in no dictionary, those in brackets left out. */
   readonly unknownWords: number;
 }
@@ -41,8 +43,14 @@ export function headerWords(name: string, characteristics: readonly Characterist
     concepts: roleConcepts(upwards),
     reading: joined(upwards, characteristics),
     uom: upwards.find((layer) => layer.uom !== null)?.uom ?? null,
+    end: upwards.map(endOf).find((end) => end !== null) ?? null,
     unknownWords: lowest?.unknownWords ?? 0,
   };
+}
+
+function endOf({ concepts }: Layer): HeaderWords['end'] {
+  const ends = (['lower', 'upper'] as const).filter((end) => concepts.has(end));
+  return ends.length === 1 ? (ends[0] ?? null) : null;
 }
 
 function layerOf(text: string, characteristics: readonly Characteristic[]): Layer {

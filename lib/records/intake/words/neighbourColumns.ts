@@ -1,6 +1,6 @@
 import type { Characteristic } from '../../characteristics';
 import { viewingEndOpen } from './cellWords';
-import type { ColumnDraft } from './columnDraft';
+import { type ColumnDraft, endWords } from './columnDraft';
 import { mirrored } from './readingWords';
 
 /**
@@ -22,7 +22,7 @@ function asValue(draft: ColumnDraft): ColumnDraft {
   if (!draft.isPartial) return draft;
   return {
     ...draft,
-    role: 'value',
+    role: draft.end ?? 'value',
     stage: draft.words.reading.stage,
     clock: draft.words.reading.clock,
     sureness: 0.85,
@@ -42,7 +42,8 @@ function carryCharacteristic(
   characteristics: readonly Characteristic[],
 ): readonly ColumnDraft[] {
   let leader: ColumnDraft | null = null;
-  return drafts.map((draft) => {
+  let before: ColumnDraft | null = null;
+  const carried = (draft: ColumnDraft): ColumnDraft => {
     if (!draft.isPartial) {
       leader = draft.role === 'reading' ? draft : null;
       return draft;
@@ -67,10 +68,42 @@ function carryCharacteristic(
       clock: words.clock,
       uom: draft.uom ?? from.uom,
       sureness: from.sureness * 0.9,
-      clauses: [...from.clauses.slice(0, 1), `carried from column "${from.name}"`],
+      clauses: [
+        ...from.clauses.slice(0, 1),
+        ...(draft.end === null ? [] : [endWords[draft.end]]),
+        `carried from column "${from.name}"`,
+      ],
       isSettled: true,
     };
+  };
+  return drafts.map((draft) => {
+    before = otherEnd(draft, before) ?? carried(draft);
+    return before;
   });
+}
+
+/** 'does not go' alone beside 'thrust play found goes' is the other end of that reading. */
+function otherEnd(draft: ColumnDraft, before: ColumnDraft | null): ColumnDraft | null {
+  const isBareEnd = draft.role === draft.end && draft.characteristic === null && !draft.isCanonical;
+  if (
+    !isBareEnd ||
+    draft.end === null ||
+    before?.role !== 'reading' ||
+    before.end === null ||
+    before.end === draft.end
+  )
+    return null;
+  return {
+    ...before,
+    index: draft.index,
+    name: draft.name,
+    words: { ...before.words, layers: draft.words.layers },
+    end: draft.end,
+    uom: draft.uom ?? before.uom,
+    uomUnknown: draft.uomUnknown || (draft.uom === null && before.uomUnknown),
+    sureness: before.sureness * 0.9,
+    clauses: [...before.clauses.slice(0, 1), endWords[draft.end], `carried from column "${before.name}"`],
+  };
 }
 
 /** English 'left': the side where its neighbours are sides or the stage is said already, else the stage. */

@@ -46,8 +46,8 @@ export const norwegian: Words = {
   position: 'posisjon, plassering, klokkeposisjon, klokkestilling, målested',
   value: 'verdi, måleverdi, målt, avlesning, resultat, målt verdi, avlest',
   uom: 'måleenhet, enhet, enheter, benevning',
-  lower: 'går inn, går',
-  upper: 'går ikke inn, går ikke',
+  lower: 'går inn, går, går gjennom, passerer',
+  upper: 'går ikke inn, går ikke, går ikke gjennom, passerer ikke',
   date: 'dato, dag, overhalingsdato, måledato, dato for overhaling',
   extreme: 'største, minste, maks, gjennomsnitt, middel, snitt',
   other:

@@ -79,6 +79,8 @@ const belongs: ReadonlySet<Concept> = new Set([
   'gap',
   'value',
   'position',
+  'lower',
+  'upper',
   'filler',
 ]);
 

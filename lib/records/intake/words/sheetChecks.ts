@@ -117,7 +117,7 @@ export function doubtedReadings(
   characteristics: readonly Characteristic[],
 ): readonly ColumnDraft[] {
   const readings = drafts.filter((draft) => draft.role === 'reading');
-  const keyOf = (draft: ColumnDraft) => [draft.characteristic, draft.stage, draft.clock].join(' ');
+  const keyOf = (draft: ColumnDraft) => [draft.characteristic, draft.stage, draft.clock, draft.end].join(' ');
   return drafts.map((draft) => {
     if (draft.role !== 'reading' || draft.isCanonical) return draft;
     const { reading, uom } = draft.words;

@@ -49,8 +49,8 @@ export const spanish: Words = {
   position: 'posición, pos, posición horaria, punto',
   value: 'valor, lectura, medido, resultado, valor medido, val',
   uom: 'unidad de medida, unidad, unidades, ud medida',
-  lower: 'pasa',
-  upper: 'no pasa, no entra',
+  lower: 'pasa, entra, galga pasa',
+  upper: 'no pasa, no entra, galga no pasa',
   date: 'fecha, fecha de revisión, fecha revisión, día, fecha intervención, fecha overhaul, fecha de intervención',
   extreme: 'máximo, mínimo, máx, mín, máxima, mínima, media, promedio',
   other:

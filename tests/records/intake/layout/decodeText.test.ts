@@ -3,6 +3,7 @@ import { decodeText } from '../../../../lib/records/intake/decodeText';
 import { encodeAs, encodings } from './encodeAs';
 
 const text = 'Läufer;Größe\nQ-1;0,31 – gut\n';
+const russian = '№;Ротор;Осевой зазор до разборки, мм;Наработка, ч\n1;ТК-1;0,31;12 480\n';
 const latin = (bytes: readonly number[]) => decodeText(Uint8Array.from(bytes));
 const codes = (ascii: string) => Array.from(ascii, (character) => character.charCodeAt(0));
 const reasonOf = (bytes: Uint8Array) => {
@@ -12,9 +13,10 @@ const reasonOf = (bytes: Uint8Array) => {
 
 describe('decodeText', () => {
   it.each(encodings)('reads %s', (encoding) => {
-    const decoded = decodeText(encodeAs(text, encoding));
+    const written = encoding === 'windows-1251' ? russian : text;
+    const decoded = decodeText(encodeAs(written, encoding));
     if ('reason' in decoded) throw new Error(decoded.reason);
-    expect(new TextDecoder().decode(decoded.bytes)).toBe(text);
+    expect(new TextDecoder().decode(decoded.bytes)).toBe(written);
     const named =
       encoding === 'UTF-8 marked' ? 'UTF-8 with byte order mark' : encoding.replace(' marked', '');
     expect(decoded.encoding).toBe(named);
@@ -31,11 +33,11 @@ describe('decodeText', () => {
   });
 
   it('reads UTF-16 without a mark in Russian, where few bytes are zero', () => {
-    const russian = 'Агрегат;Наработка\nТК-1;осмотр подшипников и лабиринтных уплотнений\n';
+    const long = 'Агрегат;Наработка\nТК-1;осмотр подшипников и лабиринтных уплотнений\n';
     for (const encoding of ['UTF-16 LE', 'UTF-16 BE'] as const) {
-      const decoded = decodeText(encodeAs(russian, encoding));
+      const decoded = decodeText(encodeAs(long, encoding));
       if ('reason' in decoded) throw new Error(decoded.reason);
-      expect([decoded.encoding, new TextDecoder().decode(decoded.bytes)]).toEqual([encoding, russian]);
+      expect([decoded.encoding, new TextDecoder().decode(decoded.bytes)]).toEqual([encoding, long]);
     }
   });
 
@@ -74,10 +76,52 @@ describe('decodeText', () => {
     ['a UTF-16 mark alone', [0xff, 0xfe], /empty/],
     ['zero bytes of no pattern', [...codes('unit,date\nS-1,'), 0, 0, 0, 0, ...codes('2020')], /not text/],
     ['control characters', [0x80, 1, 2, 3, 4, 5, 6, 7, 8], /not text/],
-    ['Cyrillic in one byte', [0xc0, 0xe3, 0xf0, 0xe5, 0xe3, 0x3b, 0xe4, 0xe0, 0xf2, 0xe0, 0x0a], /Cyrillic/],
+    [
+      'Cyrillic in KOI8-R', // 'Ротор;осевой зазор до'
+      [
+        0xf2, 0xcf, 0xd4, 0xcf, 0xd2, 0x3b, 0xcf, 0xd3, 0xc5, 0xd7, 0xcf, 0xca, 0x20, 0xda, 0xc1, 0xda, 0xcf,
+        0xd2, 0x20, 0xc4, 0xcf,
+      ],
+      /Cyrillic in KOI8-R.*save the sheet as CSV/,
+    ],
+    [
+      'Cyrillic in code page 866', // 'Ротор;осевой зазор до'
+      [
+        0x90, 0xae, 0xe2, 0xae, 0xe0, 0x3b, 0xae, 0xe1, 0xa5, 0xa2, 0xae, 0xa9, 0x20, 0xa7, 0xa0, 0xa7, 0xae,
+        0xe0, 0x20, 0xa4, 0xae,
+      ],
+      /Cyrillic in code page 866.*save the sheet as CSV/,
+    ],
   ] as const)('refuses %s', (_, bytes, reason) => {
     const decoded = latin(bytes);
     expect('reason' in decoded ? decoded.reason : decoded.encoding).toMatch(reason);
+  });
+
+  it.each([
+    'Агрег;дата\n',
+    'ДАТА;НАРАБОТКА;ОСЕВОЙ ЗАЗОР\n',
+    'unit;date;hours;thrust play left (мм)\nT-1;2019-01-01;100;0,2\n',
+    'Serial;Date;Remarks\nT-1;2019-01-01;подшипник заменён\n',
+  ])('reads %j in windows-1251, and says why', (written) => {
+    const decoded = decodeText(encodeAs(written, 'windows-1251'));
+    if ('reason' in decoded) throw new Error(decoded.reason);
+    expect(new TextDecoder().decode(decoded.bytes)).toBe(written);
+    expect(decoded).toMatchObject({
+      encoding: 'windows-1251',
+      evidence: expect.stringContaining('as frequent as in Russian'),
+    });
+  });
+
+  it.each([
+    'Größe;0,3 µm\n',
+    'Spalt °;½ µm\n',
+    '25 µ\n',
+    'ÜBERHOLUNG;LÄUFER;MASS für Öl\n',
+    'måling før åpning;øvre lager\n',
+    'année;relevé;créée;Noël\n',
+    'señal;año;después\n',
+  ])('reads %j in windows-1252', (written) => {
+    expect(reasonOf(encodeAs(written, 'windows-1252'))).toBe('decoded as windows-1252');
   });
 
   it('does not call accented Western European words Cyrillic', () => {

@@ -223,3 +223,88 @@ describe('header', () => {
     expect(reasonOf(Array.from({ length: 5000 }, () => 'n').join(','), '1,2')).toMatch(/5000 cells/);
   });
 });
+
+describe('names that look like body texts', () => {
+  it.each([
+    [
+      'years as names',
+      ['Serial;Date;Hours;2019;2020', 'H-1;14.03.2019;12480;0,31;0,33', 'H-2;15.03.2019;12481;0,32;0,34'],
+      ['Serial', 'Date', 'Hours', '2019', '2020'],
+      1,
+    ],
+    [
+      'numbered names over numbered units',
+      [
+        'No. 1;Rotor 1;Date;Hours;Play (mm)',
+        'No. 7;Rotor 4;2019-03-14;12480;0.31',
+        'No. 8;Rotor 5;2019-04-14;12490;0.33',
+      ],
+      ['No. 1', 'Rotor 1', 'Date', 'Hours', 'Play (mm)'],
+      1,
+    ],
+    [
+      'names shaped like serials',
+      ['TC-1;DATE-2;HOURS-3;PLAY-4', 'H-1;2019-03-14;12480;0.31', 'H-2;2019-04-14;12490;0.33'],
+      ['TC-1', 'DATE-2', 'HOURS-3', 'PLAY-4'],
+      1,
+    ],
+    [
+      'units across the top',
+      ['Measurement;Lark 1;Lark 2;Lark 3', 'Thrust play;0.31;0.32;0.33', 'Runout;0.01;0.02;0.01'],
+      ['Measurement', 'Lark 1', 'Lark 2', 'Lark 3'],
+      1,
+    ],
+    [
+      'a date among the names',
+      [
+        'Serial;Date;Hours;Play;14.03.2020',
+        'H-1;14.03.2019;12480;0,31;0,33',
+        'H-2;15.03.2019;12481;0,32;0,34',
+      ],
+      ['Serial', 'Date', 'Hours', 'Play', '14.03.2020'],
+      1,
+    ],
+    [
+      'a name that says nothing, and stands below',
+      ['Serial;Date;Hours;Play found;OK', 'H-1;14.03.2019;12480;0,31;OK', 'H-2;15.03.2019;12481;0,32;n/a'],
+      ['Serial', 'Date', 'Hours', 'Play found', 'OK'],
+      1,
+    ],
+    [
+      'columns numbered above the names',
+      ['1;2;3;4', 'Serial;Date;Hours;Play', 'H-1;14.03.2019;12480;0,31', 'H-2;15.03.2019;12481;0,32'],
+      ['Serial', 'Date', 'Hours', 'Play'],
+      2,
+    ],
+    [
+      'columns numbered under the names',
+      ['Serial;Date;Hours;Play', '1;2;3;4', 'H-1;14.03.2019;12480;0,31', 'H-2;15.03.2019;12481;0,32'],
+      ['Serial', 'Date', 'Hours', 'Play'],
+      1,
+    ],
+  ] as const)('%s', (_, rows, columns, headerLine) => {
+    const layout = layoutOf(...rows);
+    expect(layout.columns).toEqual(columns);
+    expect(layout.firstBodyLine).toBe(headerLine + 1);
+  });
+
+  it.each([
+    ['a row of words with its date', 'H-3;16.03.2019;not known;not measured;see remarks;0,35'],
+    ['a row of the same word', 'H-3;16.03.2019;;not measured;not measured;not measured'],
+    ['a row with serial and readings', 'H-3;unknown;not known;0,31;0,33;0,35'],
+  ])('%s stays body', (_, first) => {
+    const layout = layoutOf(
+      'Serial;Date;Hours;Play found;Play left;Runout',
+      first,
+      'H-1;14.03.2019;12480;0,31;0,33;0,35',
+      'H-2;15.03.2019;12481;0,32;0,34;0,35',
+    );
+    expect([layout.columns[0], layout.headerRecords, layout.firstBodyLine]).toEqual(['Serial', 1, 2]);
+  });
+
+  it('values alone are still no header', () => {
+    expect(reasonOf('H-1;14.03.2019;12480;0,31', 'H-2;15.03.2019;12481;0,32')).toMatch(
+      /no line with column names/,
+    );
+  });
+});

@@ -124,7 +124,33 @@ L-2,2018-04-18,18,000,0.22,0.13`,
     held: [
       '4 |  | L-2 | 2018-04-18 | 18 | 000 | 0.22 | 0.13 | the line has 6 cells where the header has 5: put cells that contain the delimiter in quotation marks',
     ],
-    cells: [4, 4, 0],
+    cells: [6, 4, 0],
+  },
+  {
+    title: 'a quotation mark that is opened and not closed costs its own line, whose readings count',
+    text: `serial,date,hours,thrust play found (mm),thrust play left (mm),remarks
+L-1,2016-04-18,9000,0.21,0.12,fine
+L-1,2018-04-18,18000,0.22,0.13,fine
+L-2,2018-04-18,18000,0.22,,"rubbed`,
+    used: two('L-1'),
+    held: [
+      '4 |  | L-2 | 2018-04-18 | 18000 | 0.22 |  | "rubbed | a quotation mark is opened and not closed: close or remove it',
+    ],
+    cells: [5, 4, 0],
+  },
+  {
+    title: 'a cell too many in a sheet with one row a reading',
+    text: `serial,date,hours,stage,characteristic,value (mm)
+L-1,2016-04-18,9000,found,thrust play,0.21
+L-1,2016-04-18,9000,left,thrust play,0.12
+L-1,2018-04-18,18000,found,thrust play,0.22
+L-1,2018-04-18,18000,left,thrust play,0.13
+L-2,2018-04-18,18000,left,thrust play,0,13`,
+    used: two('L-1'),
+    held: [
+      '6 |  | L-2 | 2018-04-18 | 18000 | left | thrust play | 0 | 13 | the line has 7 cells where the header has 6: put cells that contain the delimiter in quotation marks',
+    ],
+    cells: [5, 4, 0],
   },
   {
     title: 'headers and nothing under them',

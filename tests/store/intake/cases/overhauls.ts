@@ -46,7 +46,10 @@ O-1;2016-04-18;9000;A;0.11
 O-1;2016-04-18;9000;B;0.12
 O-2;2016-04-18;9000;;0.13`,
     used: ['O-1 2016-04-18 9000.0 thrust_play left 0.12', 'O-2 2016-04-18 9000.0 thrust_play left 0.13'],
-    held: ['2 |  |  | superseded by revision B in line 4', '3 |  |  | superseded by revision B in line 4'],
+    held: [
+      '2 |  | O-1 | 2016-04-18 | 9000 |  | 0.10 | superseded by revision B in line 4',
+      '3 |  | O-1 | 2016-04-18 | 9000 | A | 0.11 | superseded by revision B in line 4',
+    ],
     cells: [4, 2, 0],
   },
   {

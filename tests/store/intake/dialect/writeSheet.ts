@@ -45,9 +45,14 @@ export const dialect: fc.Arbitrary<Dialect> = fc
   .map((one) => ({
     ...one,
     thousands: one.thousands === 'other' ? (one.decimal === '.' ? ',' : '.') : one.thousands,
-    // windows-1252 has no Cyrillic letters.
-    language: one.encoding === 'windows-1252' && one.language === 'russian' ? 'german' : one.language,
+    language: languageOf(one.encoding, one.language),
   }));
+
+/** windows-1252 has no Cyrillic letters and windows-1251 no accented ones. */
+function languageOf(encoding: TestEncoding, language: Language): Language {
+  if (encoding === 'windows-1251') return 'russian';
+  return encoding === 'windows-1252' && language === 'russian' ? 'german' : language;
+}
 
 /** Digits in groups of three, decimal sign and decimals. */
 export function written(value: number, places: number, { decimal, thousands }: Dialect): string {

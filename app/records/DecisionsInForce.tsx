@@ -1,0 +1,27 @@
+'use client';
+
+import { useEngine } from '../engine/EngineProvider';
+import { AnswersGiven } from './AnswersGiven';
+import { RulingsGiven } from './held/RulingsGiven';
+import { MeaningsGiven } from './meanings/MeaningsGiven';
+import { useDecisionsInForce } from './useDecisionsInForce';
+
+/** Every answer, column meaning and ruling in force, each with the way to take it back. */
+export function DecisionsInForce({ onTakeBack }: { readonly onTakeBack: (ids: readonly string[]) => void }) {
+  const { state } = useEngine();
+  const inForce = useDecisionsInForce();
+  const busy = state.work !== null;
+  const answers = inForce.filter((one) => one.kind === 'answer');
+  const meanings = inForce.filter((one) => one.kind === 'meaning');
+  const rulings = inForce.filter((one) => one.kind === 'ruling');
+  if (answers.length + meanings.length + rulings.length === 0) return null;
+  return (
+    <section aria-labelledby="decisions">
+      <h2 id="decisions">Decisions in force</h2>
+      <p>They are kept in this browser with your files and applied whenever those are read.</p>
+      <AnswersGiven answers={answers} busy={busy} onTakeBack={onTakeBack} />
+      <MeaningsGiven meanings={meanings} busy={busy} onTakeBack={onTakeBack} />
+      <RulingsGiven rulings={rulings} busy={busy} onTakeBack={onTakeBack} />
+    </section>
+  );
+}

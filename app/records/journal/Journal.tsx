@@ -1,0 +1,57 @@
+'use client';
+
+import { useMemo } from 'react';
+import type { JournalEntry } from '../../../lib/records/decisions/Decision';
+import type { DataColumn } from '../../table/DataColumn';
+import { DataTable } from '../../table/DataTable';
+import { Written } from '../../table/Written';
+import { counted } from '../../words/counted';
+import { aboutWords, afterWords, beforeWords, timeWords } from '../../words/rulingWords';
+import { saveFile } from '../saveFile';
+import { journalCsv } from './journalCsv';
+import { useJournal } from './useJournal';
+
+const columns: readonly DataColumn<JournalEntry>[] = [
+  { id: 'number', header: 'Number', numeric: true, rowHeader: true, value: ({ number }) => number },
+  { id: 'at', header: 'When', value: ({ at }) => at, cell: ({ at }) => timeWords(at) },
+  {
+    id: 'by',
+    header: 'Who',
+    value: ({ by }) => by,
+    cell: ({ by }) => <Written text={by} reason="no initials were given" />,
+  },
+  { id: 'about', header: 'About', text: true, value: ({ decision }) => aboutWords(decision) },
+  { id: 'before', header: 'Before', text: true, value: beforeWords },
+  { id: 'after', header: 'After', text: true, value: afterWords },
+];
+
+/** Every decision ever made about the own files: who, when, what, before and after; the newest first. */
+export function Journal() {
+  const inOrder = useJournal();
+  const entries = useMemo(() => [...inOrder].reverse(), [inOrder]);
+  if (entries.length === 0) return null;
+  return (
+    <section aria-labelledby="journal">
+      <h2 id="journal">Journal</h2>
+      <p>
+        Every decision about your files, the ones taken back too. What is in force can be taken back under
+        ‘Decisions in force’.
+      </p>
+      <DataTable
+        caption={`${counted(entries.length, 'entry', 'entries')}, the newest first`}
+        columns={columns}
+        rows={entries}
+        rowKey={({ number }) => String(number)}
+        empty=""
+      />
+      <p className="buttons">
+        <button
+          type="button"
+          onClick={() => saveFile('journal.csv', journalCsv(entries), 'text/csv;charset=utf-8')}
+        >
+          Save the journal as CSV
+        </button>
+      </p>
+    </section>
+  );
+}

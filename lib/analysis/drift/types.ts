@@ -1,0 +1,106 @@
+import type { ChartSides } from '../../stats/charts/ChartKind';
+import type { RunRule } from '../../stats/charts/runRules';
+
+/** Kinds of chart of forecast residuals. */
+export type ChartName = 'individuals' | 'ewma' | 'cusum';
+
+export type { RunRule };
+
+/** Choices of the Drift page. */
+export interface DriftSettings {
+  /** False signals a year that the whole fleet may raise. */
+  readonly budget_per_year: number;
+  readonly charts: readonly ChartName[];
+  /** Run rules in force: their false signals come on top of the budget. */
+  readonly rules: readonly RunRule[];
+}
+
+/** One reading on a chart. */
+export interface ChartedReading {
+  readonly overhaul: string;
+  readonly date: string;
+  readonly stage: 'found' | 'left';
+  readonly unitHours: number;
+  readonly workshop: string | null;
+  readonly value_mm: number;
+  /** Level foretold for it, mm. */
+  readonly foretold_mm: number | null;
+  /** Forecast residual, standard normal if nothing has changed; null where nothing could be foretold. */
+  readonly z: number | null;
+}
+
+/** One unit's series with its forecast residuals, in the order in which the readings were taken. */
+export interface ChartedSeries {
+  readonly unit: string;
+  readonly group: string;
+  readonly series: string;
+  readonly sides: ChartSides;
+  readonly readings: readonly ChartedReading[];
+}
+
+/** A threshold in force, in units of its statistic, and what it costs. */
+export interface ThresholdInForce {
+  readonly chart: ChartName;
+  readonly sides: ChartSides;
+  readonly threshold: number;
+  readonly expected_per_year: number;
+  /** The budget asks for more or fewer signals than any threshold gives. */
+  readonly met: boolean;
+}
+
+/** A chart's rule was broken. */
+export interface DriftSignal {
+  /** Stable: what an acknowledgement is about. */
+  readonly id: string;
+  readonly unit: string;
+  readonly group: string;
+  readonly series: string;
+  readonly chart: ChartName | 'run rule';
+  readonly rule: string;
+  readonly overhaul: string;
+  readonly date: string;
+  readonly stage: 'found' | 'left';
+  readonly side: 'upper' | 'lower';
+  readonly statistic: number;
+  readonly threshold: number;
+  /** Date of the first reading after the shift began, as the CUSUM estimates it; of the reading itself elsewhere. */
+  readonly sinceDate: string;
+}
+
+/** Whether a rise is gone after reassembly. */
+export type Pattern = 'persists' | 'vanishes' | 'cannot be told';
+
+/** What the signals of one unit's series say together. */
+export interface DriftFinding {
+  readonly unit: string;
+  readonly group: string;
+  readonly series: string;
+  readonly signals: readonly DriftSignal[];
+  readonly side: 'upper' | 'lower';
+  readonly sinceDate: string;
+  readonly lastDate: string;
+  /** False signals expected from all charts of this series over its whole history. */
+  readonly expectedFalse: number;
+  readonly pattern: Pattern;
+}
+
+/** A group's series of which nothing can be foretold. */
+export interface UnchartedSeries {
+  readonly group: string;
+  readonly series: string;
+  readonly reason: string;
+}
+
+/** What the Drift page shows first. */
+export interface DriftResult {
+  readonly asOf: string;
+  readonly source: 'demo' | 'own';
+  readonly settings: DriftSettings;
+  /** Years from the first charted reading to the last. */
+  readonly years: number;
+  readonly readings: number;
+  readonly thresholds: readonly ThresholdInForce[];
+  readonly ruleCosts: readonly { readonly rule: RunRule; readonly expected_per_year: number }[];
+  readonly findings: readonly DriftFinding[];
+  readonly uncharted: readonly UnchartedSeries[];
+}

@@ -1,0 +1,77 @@
+import { group } from 'd3-array';
+import { falseDiscovery } from '../../stats/sisters/falseDiscovery';
+import { type Funnel, type FunnelOf, funnel, funnelLimits } from '../../stats/sisters/funnel';
+import { rateRatio } from '../../stats/sisters/rateRatio';
+import { unitRate } from '../../stats/wear/unitRate';
+import type { GroupFit } from '../groupFits';
+import type { SisterFunnel, SisterGroup, SisterRow } from './types';
+
+/** Points on a funnel's curves. */
+const curvePoints = 24;
+
+/** Rate ratios and funnels of every group and series; q-values are within a series, over all of its groups. */
+export function sisterGroups(fits: Iterable<GroupFit>): readonly SisterGroup[] {
+  const groups = [...fits].map(sisterGroup);
+  const qOf = new Map<SisterRow, number>();
+  for (const ofSeries of group(groups, ({ series }) => series).values()) {
+    const rows = ofSeries.flatMap(({ rows: own }) => own);
+    const q = falseDiscovery(rows.map(({ rate }) => rate.tailProbability));
+    rows.forEach((row, index) => {
+      qOf.set(row, q[index] ?? 1);
+    });
+  }
+  return groups.map((one) => ({
+    ...one,
+    rows: one.rows.map((row) => ({ ...row, q: qOf.get(row) ?? 1 })),
+  }));
+}
+
+function sisterGroup({ row, statistics, posterior, fit }: GroupFit): SisterGroup {
+  const { group: name, series } = row;
+  const common = { group: name, series, slope_mm_per_10kh: row.slope_mm_per_10kh };
+  if (posterior === null || fit === null)
+    return { ...common, rows: [], rates: null, starts: null, reason: row.reason };
+  return {
+    ...common,
+    rows: statistics.unitNames.map((unit, index) => ({
+      unit,
+      group: name,
+      series,
+      rate: rateRatio(unitRate(posterior, statistics, index)),
+      q: 1,
+      readings: readingsOf(statistics, index),
+    })),
+    rates: sisterFunnel(funnel(statistics, fit, 'rate')),
+    starts: sisterFunnel(funnel(statistics, fit, 'start')),
+    reason: null,
+  };
+}
+
+function readingsOf({ firstRun, count }: GroupFit['statistics'], unit: number): number {
+  let readings = 0;
+  for (let run = firstRun[unit] ?? 0; run < (firstRun[unit + 1] ?? 0); run++) readings += count[run] ?? 0;
+  return readings;
+}
+
+function sisterFunnel(drawn: Funnel): SisterFunnel {
+  const sds = drawn.units.flatMap((unit) => (unit.reason === null ? [unit.sd] : []));
+  const widest = Math.max(0, ...sds) * 1.05;
+  const limits =
+    sds.length === 0
+      ? []
+      : funnelLimits(
+          drawn,
+          Array.from({ length: curvePoints + 1 }, (_, step) => (widest * step) / curvePoints),
+        );
+  return { centre: drawn.centre, units: drawn.units, limits };
+}
+
+/** What the funnels of a series say of each unit in standard deviations, for comparing sites and duties. */
+export function unitScores(groups: readonly SisterGroup[], of: FunnelOf): ReadonlyMap<string, number> {
+  const scores = new Map<string, number>();
+  for (const one of groups) {
+    const drawn = of === 'rate' ? one.rates : one.starts;
+    for (const unit of drawn?.units ?? []) if (unit.reason === null) scores.set(unit.unit, unit.score);
+  }
+  return scores;
+}

@@ -1,0 +1,65 @@
+import type { FunnelLimits, FunnelUnit } from '../../stats/sisters/funnel';
+import type { RateRatio } from '../../stats/sisters/rateRatio';
+
+/** One unit's wear against its sisters, of one series. */
+export interface SisterRow {
+  readonly unit: string;
+  readonly group: string;
+  readonly series: string;
+  readonly rate: RateRatio;
+  /** Smallest share of false findings, among all units of the series, at which this one is still a finding. */
+  readonly q: number;
+  readonly readings: number;
+}
+
+/** Own values of a group's units against how well each is known. */
+export interface SisterFunnel {
+  readonly centre: number;
+  readonly units: readonly FunnelUnit[];
+  /** Limits at rising standard deviations of own values, for the curves. */
+  readonly limits: readonly FunnelLimits[];
+}
+
+/** One sister group and series. */
+export interface SisterGroup {
+  readonly group: string;
+  readonly series: string;
+  readonly slope_mm_per_10kh: number | null;
+  readonly rows: readonly SisterRow[];
+  readonly rates: SisterFunnel | null;
+  readonly starts: SisterFunnel | null;
+  /** Why the group cannot be compared, or null. */
+  readonly reason: string | null;
+}
+
+/** What levels are of. */
+export type Factor = 'site' | 'duty' | 'workshop';
+/** What is compared between the levels, in standard deviations: units' own wear rates or starts, or readings as left. */
+export type Compared = 'wear rate' | 'start level' | 'as left';
+
+/** Mean of one level with the limits that all means keep at once where levels do not differ. */
+export interface LevelDifference {
+  readonly level: string;
+  readonly count: number;
+  readonly mean: number;
+  readonly lower: number;
+  readonly upper: number;
+  readonly outside: 'none' | 'lower' | 'upper';
+}
+
+/** Comparison of the levels of a factor in one series. */
+export interface FactorDifference {
+  readonly factor: Factor;
+  readonly compared: Compared;
+  readonly series: string;
+  readonly levels: readonly LevelDifference[];
+  readonly reason: string | null;
+}
+
+/** Everything that the Sisters page shows. */
+export interface SistersResult {
+  readonly asOf: string;
+  readonly source: 'demo' | 'own';
+  readonly groups: readonly SisterGroup[];
+  readonly differences: readonly FactorDifference[];
+}

@@ -1,0 +1,99 @@
+import { findRoot } from '../wear/findRoot';
+import { chancePast, levelAt, levelQuantile, slopeOf } from '../wear/forecast';
+import type { LineMixture } from '../wear/types';
+
+/** Median with the 80 and 95 % intervals. */
+export interface IntervalSet {
+  readonly median: number;
+  readonly lower80: number;
+  readonly upper80: number;
+  readonly lower95: number;
+  readonly upper95: number;
+}
+
+/** A unit's wear rate against that of its sisters. */
+export interface RateRatio {
+  /** Unit's rate / group's rate; null where the group's rate may be zero, see reason. */
+  readonly ratio: IntervalSet | null;
+  /** Why there is no ratio. */
+  readonly reason: string | null;
+  /** Unit's rate less the group's, mm per 10,000 h: always there. */
+  readonly difference_mm_per_10kh: IntervalSet;
+  /** Two-sided: twice the smaller chance of the unit's rate lying above or below the group's. */
+  readonly tailProbability: number;
+}
+
+/** The group's rate must lie on one side of zero but for this chance, or its ratio has no 95 % interval. */
+const MOST_OTHER_SIDE = 0.01;
+const PRECISION = 1e-9;
+const MOST_DOUBLINGS = 60;
+
+/**
+ * Ratio (b1 + u) / b1 of a unit's wear rate to its group's, with intervals, and how far from 1 it is.
+ *
+ * Quantiles are where P(b1 + u <= r b1) reaches 0.025, 0.1, 0.5, 0.9, 0.975, an exact sum of Student t tails over
+ * the mixture. That is the distribution of the ratio but for the chance that b1 lies on the other side of zero;
+ * where this chance exceeds 1 % there is no ratio. A falling series has a ratio too: both rates are taken with
+ * the group's sign. The tail probability needs no ratio: it is that of u = 0 (Fieller 1954, Journal of the Royal
+ * Statistical Society B 16, 175, with the mixture in place of one t).
+ *
+ * @param rates unit's and group's rate jointly, from unitRate
+ */
+export function rateRatio(rates: LineMixture): RateRatio {
+  // Level at x of the mixture is unit's rate + x group's rate: at -1 the difference, at -r unit - r group.
+  const above = chancePast(rates, 0, 'upper', -1);
+  const difference = (below: number) => levelQuantile(rates, -1, below);
+  const { ratio, reason } = ratioOf(rates);
+  return {
+    ratio,
+    reason,
+    difference_mm_per_10kh: intervalSet(difference),
+    tailProbability: Math.min(1, 2 * Math.min(above, 1 - above)),
+  };
+}
+
+function ratioOf(rates: LineMixture): Pick<RateRatio, 'ratio' | 'reason'> {
+  const group = slopeOf(rates);
+  const signed = group.mean >= 0 ? rates : mirrored(rates);
+  const { slope: start, slopeSlope: startStart } = signed;
+  const otherSide = chancePast({ ...signed, start, startStart }, 0, 'lower', 0);
+  if (otherSide > MOST_OTHER_SIDE) {
+    const chance = `${(100 * otherSide).toFixed(1)} %`;
+    const reason = `the wear rate of the group may be zero or of the other sign (chance ${chance}), so that a ratio to it says nothing`;
+    return { ratio: null, reason };
+  }
+  const centre = levelAt(signed, 0).mean / Math.abs(group.mean);
+  return { ratio: intervalSet((below) => ratioQuantile(signed, centre, below)), reason: null };
+}
+
+function intervalSet(quantile: (below: number) => number): IntervalSet {
+  return {
+    median: quantile(0.5),
+    lower80: quantile(0.1),
+    upper80: quantile(0.9),
+    lower95: quantile(0.025),
+    upper95: quantile(0.975),
+  };
+}
+
+/** First ratio outwards from the centre at which the chance is reached. */
+function ratioQuantile(rates: LineMixture, centre: number, below: number): number {
+  const excess = (ratio: number) => chancePast(rates, 0, 'lower', -ratio) - below;
+  let [near, excessNear] = [centre, excess(centre)];
+  const outwards = excessNear < 0 ? 1 : -1;
+  let step = 0.125 * Math.max(1, Math.abs(centre));
+  for (let k = 0; k < MOST_DOUBLINGS; k++) {
+    const far = near + outwards * step;
+    const excessFar = excess(far);
+    if (excessFar * outwards >= 0) {
+      return findRoot(excess, near, far, PRECISION * step, excessNear, excessFar);
+    }
+    [near, excessNear] = [far, excessFar];
+    step *= 2;
+  }
+  throw new Error(`rateRatio requires rates whose ratio reaches a chance of ${below}, got none`);
+}
+
+function mirrored(rates: LineMixture): LineMixture {
+  return { ...rates, start: rates.start.map((rate) => -rate), slope: rates.slope.map((rate) => -rate) };
+}
