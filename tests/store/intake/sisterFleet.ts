@@ -31,7 +31,7 @@ export function sisterFleet(seed: number, units = 6, overhauls = 4): readonly Jo
   const normal = (sd: number) =>
     sd * Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
   return Array.from({ length: units }, (_, at) => {
-    const own = { tip: normal(0.03), up: 0.1 + normal(0.006), right: 0.08 + normal(0.006) };
+    const own = { tip: normal(0.03), up: 0.1 + normal(0.006), right: 0.11 + normal(0.006) };
     const start = { thrust: 0.16, runout: 0.02, tip: 0.65 + own.tip };
     let hours = 0;
     return Array.from({ length: overhauls }, (__, job): Job => {

@@ -11,6 +11,7 @@ const touchingLatin = { russian: 0.03, western: 0.93 } as const;
 const commonness = { 'windows-1251': 1 / 20, old: 1 / 20_000 } as const;
 
 const sampleBytes = 65_536;
+const NO_BREAK_SPACE = 0xa0;
 
 interface Script {
   readonly label: 'windows-1252' | 'windows-1251' | 'koi8-r' | 'ibm866';
@@ -103,7 +104,8 @@ export function oneByteEncoding(
 function countBytes(sample: Uint8Array): { readonly alone: Float64Array; readonly touching: Float64Array } {
   const counts = { alone: new Float64Array(256), touching: new Float64Array(256) };
   sample.forEach((byte, at) => {
-    if (byte < 0x80) return;
+    // The no-break space of numbers is a letter elsewhere: however often it stands, it tells nothing.
+    if (byte < 0x80 || byte === NO_BREAK_SPACE) return;
     const counted = isLatin(sample[at - 1]) || isLatin(sample[at + 1]) ? counts.touching : counts.alone;
     counted[byte] = (counted[byte] as number) + 1;
   });

@@ -38,10 +38,17 @@ function partsOf(clauses: readonly string[]): readonly Part[] {
     if (says(clause, 'denied')) continue;
     const topic = topicOf(clause, isMoved);
     const last = parts.at(-1);
-    if (topic !== null && !(topic === last?.topic)) parts.push({ topic, clauses: [clause] });
+    if (topic !== null && (topic !== last?.topic || isOfItsOwn(clause, last)))
+      parts.push({ topic, clauses: [clause] });
     else last?.clauses.push(clause);
   }
   return parts;
+}
+
+/** A second event of one kind: the clause gives a day where one is given already. */
+function isOfItsOwn(clause: string, { topic, clauses }: Part): boolean {
+  const isMeters = topic === 'meter replaced' || topic === 'meter corrected';
+  return isMeters && /§d\d/.test(clause) && clauses.some((other) => /§d\d/.test(other));
 }
 
 function topicOf(clause: string, isMoved: boolean): Topic | null {

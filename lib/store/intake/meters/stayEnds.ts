@@ -8,15 +8,18 @@ export function withEnds(
   rows: readonly MeterOverhaul[],
   { overhauls, asked, questions }: PlaceRecords,
 ): readonly Stay[] {
+  const fittings = asked
+    .filter(({ fact, answer, day }) => fact.kind === 'unit fitted' && answer === 'yes' && day !== null)
+    .sort((a, b) => ((a.day as string) < (b.day as string) ? -1 : 1));
   return stays.map((stay, index) => {
     const next = stays[index + 1];
-    const successor = asked.find(
-      ({ fact, answer, overhaul, day }) =>
-        fact.kind === 'unit fitted' &&
-        answer === 'yes' &&
+    // The first of them that came: others may have come after it, before the unit itself came back.
+    const successor = fittings.find(
+      ({ overhaul, day }) =>
         overhaul.unit !== stay.told.unit &&
         isSamePosition(overhaul, stay.told) &&
-        (day as string) > stay.from &&
+        // A stay from new is told by its first overhaul, on whose day the unit may have left.
+        (stay.isFromNew ? (day as string) >= stay.from : (day as string) > stay.from) &&
         (next === undefined || (day as string) <= next.from),
     );
     const last = rows.findLast(({ date }) => date >= stay.from && (next === undefined || date < next.from));

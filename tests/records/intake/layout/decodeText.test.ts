@@ -97,6 +97,14 @@ describe('decodeText', () => {
     expect('reason' in decoded ? decoded.reason : decoded.encoding).toMatch(reason);
   });
 
+  it('takes no-break spaces between digits for what they are, however many', () => {
+    const written = `unit\tdate\thours\n${'T-1\t2019-01-01\t12\u00a0162\n'.repeat(60)}`;
+    const decoded = decodeText(encodeAs(written, 'windows-1252'));
+    if ('reason' in decoded) throw new Error(decoded.reason);
+    expect(decoded.encoding).toBe('windows-1252');
+    expect(new TextDecoder().decode(decoded.bytes)).toBe(written);
+  });
+
   it.each([
     'Агрег;дата\n',
     'ДАТА;НАРАБОТКА;ОСЕВОЙ ЗАЗОР\n',
