@@ -102,7 +102,9 @@ async function main(words: readonly string[]): Promise<number> {
       );
     }
     for (const rows of corrected) process.stdout.write(`${correctedReport(rows, imported.rulings)}\n`);
-    process.stdout.write(`${imported.questions.length} questions\n`);
+    process.stdout.write(
+      `${imported.questions.length} ${imported.questions.length === 1 ? 'question' : 'questions'}\n`,
+    );
     if (imported.readingsUsed > 0) return 0;
     process.stderr.write(
       imported.questions.length > 0
