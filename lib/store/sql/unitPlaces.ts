@@ -19,7 +19,9 @@ export const unitDerivedHoursSql = `
   FROM overhauls o JOIN derived_hours d USING (id)
   JOIN continuous_hours r ON r.of_what = 'overhaul' AND r.id = o.id
   JOIN continuous_hours fit ON fit.of_what = 'installation' AND fit.id = d.installation
-  LEFT JOIN counted_events c ON c.of_what = 'overhaul' AND c.id = o.id
-    AND NOT EXISTS (SELECT 1 FROM counted_events f WHERE f.of_what = 'installation' AND f.id = d.installation AND f.event = c.event)
+  LEFT JOIN (
+    SELECT c.id, c.event, c.value FROM counted_events c JOIN derived_hours own ON own.id = c.id
+      LEFT JOIN counted_events f ON f.of_what = 'installation' AND f.id = own.installation AND f.event = c.event
+    WHERE c.of_what = 'overhaul' AND f.event IS NULL) c ON c.id = o.id
   LEFT JOIN events e ON e.id = c.event
   WHERE o.unit = $1 AND o.date <= $2::DATE AND o.hours_derived ORDER BY o.date, o.id, e.date, e.id`;
