@@ -2,6 +2,7 @@ import type { AnswerDecision } from '../../lib/records/decisions/Decision';
 import { ScrollBox } from '../table/ScrollBox';
 import { Written } from '../table/Written';
 import styles from './records.module.css';
+import { TakeBackButton } from './TakeBackButton';
 
 interface AnswersGivenProps {
   readonly answers: readonly AnswerDecision[];
@@ -44,10 +45,12 @@ export function AnswersGiven({ answers, busy, onTakeBack }: AnswersGivenProps) {
               <td className="text">{one.question}</td>
               <td className="value">{one.answer}</td>
               <td className="screenOnly">
-                <button type="button" disabled={busy} onClick={() => onTakeBack([one.id])}>
-                  Take back
-                  <span className="visuallyHidden">{` ‘${one.answer}’ to: ${one.question}`}</span>
-                </button>
+                <TakeBackButton
+                  ids={[one.id]}
+                  of={`‘${one.answer}’ to: ${one.question}`}
+                  busy={busy}
+                  onTakeBack={onTakeBack}
+                />
               </td>
             </tr>
           ))}

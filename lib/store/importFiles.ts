@@ -9,7 +9,7 @@ import type { SheetColumns } from '../records/intake/SheetColumns';
 import type { Question } from '../records/intake/types';
 import type { Connector } from './Connector';
 import { holdRows } from './holdRows';
-import { importReport } from './importReport';
+import { everyProblem, importReport } from './importReport';
 import { withHeldRowsInWords } from './intake/heldRowsInWords';
 import { askAboutJobsDatedTwice } from './intake/jobsDatedTwice';
 import { askAboutRunStarts } from './intake/meters/runStarts';
@@ -64,9 +64,6 @@ export interface ImportOptions {
   /** How many problems are listed at the most; all if not given. */
   readonly problemsListed?: number;
 }
-
-/** More problems than any set of files can have. */
-const everyProblem = 1e12;
 
 /**
  * Takes files into the store: recognises each, reads every cell as text, converts and checks in SQL, derives unit hours,

@@ -14,6 +14,9 @@ const problemsSql = `
   SELECT p.file, p.line AS "row", p.column_name AS "column", p.raw, p.reason, p.action, (p.action = 'held' AND d.file IS NOT NULL)::INTEGER AS releasable
   FROM problems p LEFT JOIN (SELECT DISTINCT file, line, column_name FROM doubts) d USING (file, line, column_name)`;
 
+/** A limit on problems that no set of files reaches. */
+export const everyProblem = 1e12;
+
 /** The problems in order of file and line, as many as are asked for; of the held ones alone if so asked. */
 export async function listedProblems(
   connector: Connector,

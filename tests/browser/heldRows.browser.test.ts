@@ -1,29 +1,12 @@
-import { mkdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { csvParse } from 'd3-dsv';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { dropFiles, type OpenSite, openSite } from '../support/openSite';
+import { describe, expect, it } from 'vitest';
+import { dropFiles } from '../support/openSite';
+import { opened, picture, sharedSite } from '../support/sharedSite';
 import { spreadsheetSave } from '../support/spreadsheetSave';
 
-let site: OpenSite;
-
-beforeAll(async () => {
-  site = await openSite();
-});
-afterAll(async () => {
-  await site.close();
-});
-
-const opened = { timeout: 90_000 };
-/** Where pictures are kept for a person to look at, if anywhere. */
-const pictures = process.env.PICTURES;
-
-async function picture(page: Page, name: string): Promise<void> {
-  if (pictures === undefined) return;
-  mkdirSync(pictures, { recursive: true });
-  await page.screenshot({ path: join(pictures, `${name}.png`) });
-}
+const site = sharedSite();
 
 const files = [
   {

@@ -1,19 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { dropFiles, type OpenSite, openSite } from '../support/openSite';
+import { describe, expect, it } from 'vitest';
+import { dropFiles } from '../support/openSite';
+import { opened, sharedSite } from '../support/sharedSite';
 
-let site: OpenSite;
-
-beforeAll(async () => {
-  site = await openSite();
-});
-afterAll(async () => {
-  await site.close();
-});
+const site = sharedSite();
 
 const folder = 'data/examples/sheets';
-const opened = { timeout: 90_000 };
 
 describe('workshops’ own sheets', () => {
   it('are dropped together, their questions answered, and end as a fitted fleet that a reload keeps', async () => {

@@ -1,19 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { mainThreadTasks } from '../support/mainThreadTasks';
-import { type DroppedTestFile, dropFiles, type OpenSite, openSite } from '../support/openSite';
+import { type DroppedTestFile, dropFiles } from '../support/openSite';
+import { opened, sharedSite } from '../support/sharedSite';
 
-let site: OpenSite;
+const site = sharedSite();
 
-beforeAll(async () => {
-  site = await openSite();
-});
-afterAll(async () => {
-  await site.close();
-});
-
-const opened = { timeout: 90_000 };
 /** Longest time for which the page may not answer. */
 const longestTask_ms = 100;
 

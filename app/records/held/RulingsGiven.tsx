@@ -8,6 +8,7 @@ import { Written } from '../../table/Written';
 import { counted } from '../../words/counted';
 import { placeWords, ruledWords } from '../../words/rulingWords';
 import recordStyles from '../records.module.css';
+import { TakeBackButton } from '../TakeBackButton';
 
 interface RulingsGivenProps {
   readonly rulings: readonly RulingDecision[];
@@ -56,10 +57,12 @@ export function RulingsGiven({ rulings, busy, onTakeBack }: RulingsGivenProps) {
         header: 'Change',
         value: () => null,
         cell: ({ id, file, line, column }) => (
-          <button type="button" disabled={busy} onClick={() => onTakeBack([id])}>
-            Take back
-            <span className="visuallyHidden">{` the ruling on ${placeWords(file, line, column)}`}</span>
-          </button>
+          <TakeBackButton
+            ids={[id]}
+            of={`the ruling on ${placeWords(file, line, column)}`}
+            busy={busy}
+            onTakeBack={onTakeBack}
+          />
         ),
       },
     ],

@@ -1,20 +1,15 @@
+import { group } from 'd3-array';
 import type { MeaningDecision } from '../../../lib/records/decisions/Decision';
 import { ScrollBox } from '../../table/ScrollBox';
 import { saidWords } from '../../words/columnWords';
 import { counted } from '../../words/counted';
+import { TakeBackButton } from '../TakeBackButton';
 import styles from './meanings.module.css';
 
 interface MeaningsGivenProps {
   readonly meanings: readonly MeaningDecision[];
   readonly busy: boolean;
   readonly onTakeBack: (ids: readonly string[]) => void;
-}
-
-/** Meanings by the shape of sheet that they hold for, in order of first decision. */
-function byShape(meanings: readonly MeaningDecision[]): readonly (readonly MeaningDecision[])[] {
-  const groups = new Map<string, MeaningDecision[]>();
-  for (const meaning of meanings) groups.set(meaning.shape, [...(groups.get(meaning.shape) ?? []), meaning]);
-  return [...groups.values()];
 }
 
 /** Every column meaning in force, a shape of sheet together, with a button that takes them back. */
@@ -36,14 +31,14 @@ export function MeaningsGiven({ meanings, busy, onTakeBack }: MeaningsGivenProps
           </tr>
         </thead>
         <tbody>
-          {byShape(meanings).map((group) => (
-            <tr key={group[0]?.shape}>
+          {[...group(meanings, ({ shape }) => shape)].map(([shape, said]) => (
+            <tr key={shape}>
               <th scope="row">
-                <span className={styles.name}>{[...new Set(group.map(({ file }) => file))].join(', ')}</span>
+                <span className={styles.name}>{[...new Set(said.map(({ file }) => file))].join(', ')}</span>
               </th>
               <td className="text">
                 <ul className={styles.outcome}>
-                  {group.map((meaning) => (
+                  {said.map((meaning) => (
                     <li key={meaning.id}>
                       ‘{meaning.column}’: {saidWords(meaning)}
                     </li>
@@ -51,12 +46,12 @@ export function MeaningsGiven({ meanings, busy, onTakeBack }: MeaningsGivenProps
                 </ul>
               </td>
               <td className="screenOnly">
-                <button type="button" disabled={busy} onClick={() => onTakeBack(group.map(({ id }) => id))}>
-                  Take back
-                  <span className="visuallyHidden">
-                    {` ${counted(group.length, 'column meaning')} said on ${group[0]?.file ?? ''}`}
-                  </span>
-                </button>
+                <TakeBackButton
+                  ids={said.map(({ id }) => id)}
+                  of={`${counted(said.length, 'column meaning')} said on ${said[0]?.file ?? ''}`}
+                  busy={busy}
+                  onTakeBack={onTakeBack}
+                />
               </td>
             </tr>
           ))}

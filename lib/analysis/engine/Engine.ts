@@ -1,19 +1,21 @@
 import { correctedReport, partCorrected, rulingsIn } from '../../records/decisions/correctedFiles';
 import type { Decision, JournalEntry, MeaningDecision } from '../../records/decisions/Decision';
 import { heldRowsCsv } from '../../records/decisions/heldRowsCsv';
-import { answersOf, decisionsInForce, withDecisions, withTakenBack } from '../../records/decisions/journal';
+import { answersOf, decisionsInForce } from '../../records/decisions/journal';
 import type { CorrectedRows } from '../../records/decisions/readHeldRowsCsv';
 import type { RulingOutcome } from '../../records/decisions/rulings';
 import type { InputFile } from '../../records/importReport';
 import { lineOfFile } from '../../records/intake/lineOfFile';
 import { withUniqueNames } from '../../records/uniqueNames';
 import type { Connector, Database } from '../../store/Connector';
-import { listedProblems } from '../../store/importReport';
+import { everyProblem, listedProblems } from '../../store/importReport';
 import { previewSheet, type SheetPreview } from '../../store/intake/previewSheet';
-import { type Analysis, NoUsableReadings, openAnalysis, sheetsOf } from '../openAnalysis';
+import { type Analysis, NoUsableReadings, openAnalysis } from '../openAnalysis';
 import type { FleetResult, Progress, UnitResult } from '../types';
 import { unitResult } from '../unitResult';
 import type { DroppedFile, EngineApi, OpenOutcome, ReportProgress } from './EngineApi';
+import { Cancelled, failure } from './failure';
+import { KeptJournal } from './KeptJournal';
 import { keep, kept } from './keptStore';
 
 /** Where the engine gets what lies outside it. */
@@ -26,10 +28,6 @@ export interface EngineSources {
 
 /** Problems that a page lists; the others are counted, and all are in the batch command's problems.csv. */
 const problemsListed = 5_000;
-/** More problems than any set of files can have. */
-const allProblems = 1e12;
-
-class Cancelled extends Error {}
 
 /** Gives messages that wait for the worker, a cancel among them, their turn. */
 function yieldToMessages(): Promise<void> {
@@ -42,17 +40,17 @@ export class Engine implements EngineApi {
   private opened: Analysis | null = null;
   /** Own files of the last attempt: what decisions are about, even if nothing could be used without them. */
   private ownFiles: readonly InputFile[] | null = null;
-  /** The journal, in case the browser keeps none. */
-  private written: readonly JournalEntry[] | null = null;
   private attempt = 0;
-  /** Initials, in case the browser keeps none. */
-  private signedBy: string | null = null;
   /** What came of the rulings when files were read last. */
   private rulings: readonly RulingOutcome[] = [];
   /** Held rows of the last attempt as CSV, if it opened nothing. */
   private attemptHeld: string | null = null;
 
-  constructor(private readonly sources: EngineSources) {}
+  private readonly decided: KeptJournal;
+
+  constructor(private readonly sources: EngineSources) {
+    this.decided = new KeptJournal(sources.now);
+  }
 
   async open(onProgress: ReportProgress): Promise<OpenOutcome> {
     return (await kept('source')) === 'own' && (await kept('files')).length > 0
@@ -79,7 +77,7 @@ export class Engine implements EngineApi {
     const before = this.opened?.fleet.source === 'own' ? await kept('files') : [];
     if (corrected.length === 0)
       return this.tryOwn([...before.filter((file) => !names.has(file.name)), ...added], onProgress);
-    const known = before.length > 0 ? before : (this.ownFiles ?? (await kept('files')));
+    const known = before.length > 0 ? before : await this.files();
     return this.withCorrected(
       [...known.filter((file) => !names.has(file.name)), ...added],
       corrected,
@@ -100,8 +98,7 @@ export class Engine implements EngineApi {
         ),
         this.opened !== null,
       );
-    this.written = withDecisions(await this.journal(), rulingsIn(corrected), await this.signature());
-    await keep('journal', this.written);
+    await this.decided.decide(rulingsIn(corrected));
     this.rulings = [];
     const outcome = await this.tryOwn(files, onProgress);
     const reports = corrected.map((rows) => correctedReport(rows, this.rulings));
@@ -114,40 +111,36 @@ export class Engine implements EngineApi {
   async heldRows(): Promise<string> {
     if (this.attemptHeld !== null) return this.attemptHeld;
     return heldRowsCsv(
-      this.opened === null ? [] : await listedProblems(this.opened.connector, allProblems, true),
+      this.opened === null ? [] : await listedProblems(this.opened.connector, everyProblem, true),
     );
   }
 
   async fileLine(file: string, line: number): Promise<string | null> {
-    const found = (this.ownFiles ?? (await kept('files'))).find((one) => one.name === file);
+    const found = (await this.files()).find((one) => one.name === file);
     return found === undefined ? null : lineOfFile(found.bytes, line);
   }
 
   async initials(): Promise<string> {
-    this.signedBy ??= await kept('initials');
-    return this.signedBy;
+    return this.decided.initials();
   }
 
   async signAs(initials: string): Promise<void> {
-    this.signedBy = initials;
-    await keep('initials', initials);
+    await this.decided.signAs(initials);
   }
 
   async decide(decisions: readonly Decision[], onProgress: ReportProgress): Promise<OpenOutcome> {
-    return this.withJournal(
-      withDecisions(await this.journal(), decisions, await this.signature()),
-      onProgress,
-    );
+    await this.decided.decide(decisions);
+    return this.openAgain(onProgress);
   }
 
   async takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome> {
-    return this.withJournal(withTakenBack(await this.journal(), ids, await this.signature()), onProgress);
+    await this.decided.takeBack(ids);
+    return this.openAgain(onProgress);
   }
 
   async preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview> {
-    const files = this.ownFiles ?? (await kept('files'));
-    const journal = withDecisions(await this.journal(), meanings, await this.signature());
-    const decisions = decisionsInForce(journal);
+    const files = await this.files();
+    const decisions = decisionsInForce(await this.decided.with(meanings));
     const connector = await this.connect();
     try {
       return await previewSheet(connector, files, file, { answers: answersOf(decisions), decisions });
@@ -157,29 +150,24 @@ export class Engine implements EngineApi {
   }
 
   async journal(): Promise<readonly JournalEntry[]> {
-    this.written ??= await kept('journal');
-    return this.written;
+    return this.decided.entries();
   }
 
   async forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome> {
     this.ownFiles = null;
-    this.written = [];
     await keep('files', []);
-    await keep('journal', []);
+    await this.decided.forget();
     return this.openDemo(onProgress);
   }
 
-  private async signature() {
-    return { at: this.sources.now(), by: await this.initials() };
+  /** Own files of the last attempt, else those kept. */
+  private async files(): Promise<readonly InputFile[]> {
+    return this.ownFiles ?? (await kept('files'));
   }
 
-  private async withJournal(
-    journal: readonly JournalEntry[],
-    onProgress: ReportProgress,
-  ): Promise<OpenOutcome> {
-    this.written = journal;
-    await keep('journal', journal);
-    const files = this.ownFiles ?? (await kept('files'));
+  /** Opens own files with what is decided by now. */
+  private async openAgain(onProgress: ReportProgress): Promise<OpenOutcome> {
+    const files = await this.files();
     if (files.length === 0 && this.opened !== null)
       return {
         ok: true,
@@ -266,7 +254,7 @@ export class Engine implements EngineApi {
       } catch (error) {
         if (error instanceof NoUsableReadings) {
           this.rulings = error.imported.rulings;
-          this.attemptHeld = heldRowsCsv(await listedProblems(connector, allProblems, true));
+          this.attemptHeld = heldRowsCsv(await listedProblems(connector, everyProblem, true));
         }
         await connector.close();
         throw error;
@@ -275,55 +263,4 @@ export class Engine implements EngineApi {
       return failure(error, this.opened !== null);
     }
   }
-}
-
-function failure(error: unknown, hasOpen: boolean): OpenOutcome {
-  const stands = hasOpen ? 'What was open before is still open.' : 'No data are open.';
-  if (error instanceof Cancelled)
-    return {
-      ok: false,
-      message: `Stopped. ${stands}`,
-      files: [],
-      problems: [],
-      problemsFound: 0,
-      questions: [],
-      sheets: [],
-    };
-  if (error instanceof NoUsableReadings) {
-    const { files, problems, problemsFound, questions } = error.imported;
-    return {
-      ok: false,
-      message: `${error.message} ${whyNone(error)} ${stands}`,
-      files,
-      problems,
-      problemsFound,
-      questions,
-      sheets: sheetsOf(error.imported),
-    };
-  }
-  const reason = error instanceof Error ? error.message : String(error);
-  return {
-    ok: false,
-    message: `This could not be opened: ${reason}`,
-    files: [],
-    problems: [],
-    problemsFound: 0,
-    questions: [],
-    sheets: [],
-  };
-}
-
-/** What to do about files without a usable reading, from what they held. */
-function whyNone(error: NoUsableReadings): string {
-  const { files } = error.imported;
-  if (files.length === 0) return 'No file was given.';
-  if (files.every((file) => file.table === null))
-    return files.length === 1
-      ? (files[0]?.message ?? '')
-      : 'None of the files was recognised: see the reason beside each.';
-  if (files.every((file) => file.readingsIn === 0))
-    return 'There are tables but no readings: add readings.csv and overhauls.csv, or a sheet with one row an overhaul.';
-  return error.imported.questions.length > 0
-    ? 'Every reading waits for an answer: see the questions.'
-    : 'Every reading is held: see the reasons below.';
 }

@@ -11,11 +11,3 @@ export function dutyOf(hoursPerYear: number | null): string | null {
   if (hoursPerYear === null) return null;
   return duties.find(({ below }) => hoursPerYear < below)?.name ?? null;
 }
-
-/** The same as an SQL expression of a column of hours a year. */
-export function dutySql(column: string): string {
-  const cases = duties
-    .filter(({ below }) => Number.isFinite(below))
-    .map(({ below, name }) => `WHEN ${column} < ${below} THEN '${name}'`);
-  return `CASE WHEN ${column} IS NULL THEN 'duty not known' ${cases.join(' ')} ELSE '${duties.at(-1)?.name}' END`;
-}

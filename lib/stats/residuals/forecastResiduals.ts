@@ -48,15 +48,13 @@ export function forecastResiduals(
   const occasionOf = new Map(readings.map((reading, k) => [reading, occasions?.[k]]));
   const group = foretellingGroup(posterior, statistics, readings);
   const residuals = new Map<WearReading, ForecastResidual>();
-  for (const unit of new Set(readings.map((reading) => reading.unit))) {
-    const own = readings.filter((reading) => reading.unit === unit);
-    const others = readings.filter((reading) => reading.unit !== unit);
+  for (const own of group.readingsOf.values()) {
     const earlierThan = (index: number) => {
       const occasion = occasionOf.get(own[index] as WearReading);
       if (occasion === undefined) return index;
       return own.findIndex((reading) => occasionOf.get(reading) === occasion);
     };
-    foretoldOfUnit(group, own, others, earlierThan).forEach((foretold, k) => {
+    foretoldOfUnit(group, own, earlierThan).forEach((foretold, k) => {
       const reading = own[k] as WearReading;
       if ('reason' in foretold) {
         const { reason } = foretold;

@@ -1,3 +1,4 @@
+import { group } from 'd3-array';
 import { integrateWear } from '../wear/integrateWear';
 import { noForecastReason } from '../wear/noForecastReason';
 import { runLevel } from '../wear/runLevel';
@@ -17,6 +18,8 @@ const MOST_SHIFT = 2;
 /** What all units of a group share when their readings are foretold. */
 export interface ForetellingGroup {
   readonly base: NodeBase;
+  readonly readings: readonly WearReading[];
+  readonly readingsOf: ReadonlyMap<string, readonly WearReading[]>;
   /** Whether every reading can be foretold, whichever unit is left out, so that no unit needs looking at. */
   readonly alwaysCarries: boolean;
   readonly tableOf: (readings: number) => StudentTable;
@@ -47,7 +50,8 @@ export function foretellingGroup(
   const firstHalf = new Set(statistics.unitNames.slice(0, statistics.unitNames.length >> 1));
   const halves = [true, false].map((first) => readings.filter(({ unit }) => firstHalf.has(unit) === first));
   const alwaysCarries = halves.every((half) => noForecastReason(wearStatistics(half)) === null);
-  return { base: nodeBase(posterior, statistics), alwaysCarries, tableOf };
+  const readingsOf = group(readings, ({ unit }) => unit);
+  return { base: nodeBase(posterior, statistics), readings, readingsOf, alwaysCarries, tableOf };
 }
 
 /**
@@ -57,30 +61,38 @@ export function foretellingGroup(
  * readings had moved the weight away from where it lies without them, nodes are placed anew for the readings
  * known, and serve for the unit's further readings as far as they can.
  *
+ * @param own readings of one unit, in the order in which they were taken
  * @param earlierThan number of the unit's readings known before each: by default all that come before it
  */
 export function foretoldOfUnit(
-  { base, alwaysCarries, tableOf }: ForetellingGroup,
+  { base, readings, readingsOf, alwaysCarries, tableOf }: ForetellingGroup,
   own: readonly WearReading[],
-  others: readonly WearReading[],
   earlierThan: (index: number) => number = (index) => index,
 ): readonly Foretold[] {
+  const unit = own[0]?.unit ?? '';
+  const othersCount = readings.length - (readingsOf.get(unit)?.length ?? 0);
+  // Asked for only where the group's own nodes do not serve: all readings for every unit would be quadratic.
+  let listed: readonly WearReading[] | null = null;
+  const others = () => {
+    listed ??= readings.filter((reading) => reading.unit !== unit);
+    return listed;
+  };
   const bases = [unitBase(base, own)];
   let carries = alwaysCarries;
   return own.map((reading, k): Foretold => {
     const known = earlierThan(k);
     const earlier = own.slice(0, known);
     if (!carries) {
-      const reason = noForecastReason(wearStatistics([...others, ...earlier]));
+      const reason = noForecastReason(wearStatistics([...others(), ...earlier]));
       if (reason !== null) return { reason };
       carries = true;
     }
     const sums = known === 0 ? null : wearStatistics(earlier);
-    const table = tableOf(others.length + known);
+    const table = tableOf(othersCount + known);
     const weighed = bases.map((one) => weighAnew(one, sums, table));
     const nearest = weighed.reduce((best, next) => (next.shift < best.shift ? next : best));
     if (nearest.shift <= MOST_SHIFT) return { line: lineOf(nearest.posterior, sums, reading.run) };
-    const statistics = wearStatistics([...others, ...earlier]);
+    const statistics = wearStatistics([...others(), ...earlier]);
     const posterior = integrateWear(statistics);
     bases.push(unitBase(nodeBase(posterior, statistics), earlier));
     return { line: lineOf(posterior, sums, reading.run) };

@@ -4,8 +4,8 @@ import type { PartStock } from '../../../lib/analysis/plan/partStocks';
 import type { Planning, PlanningUnit } from '../../../lib/analysis/plan/planning';
 import type { SeriesPlan } from '../../../lib/analysis/plan/seriesPlans';
 import type { UnitNow } from '../../../lib/analysis/unitNow';
-import { studentTable } from '../../../lib/stats/wear/studentTable';
 import type { WearPosterior, WearStatistics } from '../../../lib/stats/wear/types';
+import { oneNodePosterior } from '../../stats/wear/oneNodePosterior';
 
 export const asOf = '2026-01-01';
 /** 24 h a day: hours and days convert exactly. */
@@ -20,28 +20,7 @@ export function knownPosterior(known: {
   readonly degreesOfFreedom?: number;
 }): WearPosterior {
   const { beta, sdNoise_mm, ratios = [0, 0, 0, 0], inverse = [0, 0, 0], degreesOfFreedom = 1e6 } = known;
-  const one = (value: number) => Float64Array.of(value);
-  return {
-    weight: one(1),
-    startRun: one(ratios[0]),
-    slopeRun: one(ratios[1]),
-    startUnit: one(ratios[2]),
-    slopeUnit: one(ratios[3]),
-    beta0: one(beta[0]),
-    beta1: one(beta[1]),
-    inverse00: one(inverse[0]),
-    inverse01: one(inverse[1]),
-    inverse11: one(inverse[2]),
-    s2: one(sdNoise_mm ** 2),
-    runPair: Int32Array.of(0),
-    runPairs: 1,
-    degreesOfFreedom,
-    table: studentTable(degreesOfFreedom),
-    yCentre: 0,
-    placement: 'tangent',
-    nodesComputed: 1,
-    edgeShare: 0,
-  };
+  return oneNodePosterior({ ratios, beta, inverse, s2: sdNoise_mm ** 2, degreesOfFreedom, yCentre: 0 });
 }
 
 /** Fit of the one series of the one group; runs are named as the analysis names them. */

@@ -6,12 +6,12 @@ import { levelAt } from '../../../lib/stats/wear/forecast';
 import { integrateWear } from '../../../lib/stats/wear/integrateWear';
 import { evaluateNodes, NODE } from '../../../lib/stats/wear/nodeGrid';
 import { runLevel } from '../../../lib/stats/wear/runLevel';
-import { studentTable } from '../../../lib/stats/wear/studentTable';
 import type { WearPosterior, WearStatistics } from '../../../lib/stats/wear/types';
 import { unitRate } from '../../../lib/stats/wear/unitRate';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
 import { arbitraryFleet, arbitraryRatios } from './arbitraryFleet';
 import { denseFit, type Ratios } from './denseModel';
+import { oneNodePosterior } from './oneNodePosterior';
 import { readFleet, readReference } from './readFleet';
 import { simulateFleet } from './simulateFleet';
 
@@ -20,29 +20,23 @@ function posteriorAt(statistics: WearStatistics, ratios: Ratios): WearPosterior 
   const squared = Float64Array.from([...ratios.map((ratio) => ratio * ratio), 0]);
   const nodes = evaluateNodes(wearWorkspace(statistics), squared);
   const degreesOfFreedom = statistics.readings - 4;
-  const one = (value: number | undefined) => Float64Array.of(value as number);
   expect(nodes).toHaveLength(NODE);
-  return {
-    weight: one(1),
-    startRun: one(ratios[0]),
-    slopeRun: one(ratios[1]),
-    startUnit: one(ratios[2]),
-    slopeUnit: one(ratios[3]),
-    beta0: one(nodes[1]),
-    beta1: one(nodes[2]),
-    inverse00: one(nodes[3]),
-    inverse01: one(nodes[4]),
-    inverse11: one(nodes[5]),
-    s2: one((nodes[6] as number) / degreesOfFreedom),
-    runPair: Int32Array.of(0),
-    runPairs: 1,
+  const [beta0, beta1, inverse00, inverse01, inverse11, rss] = nodes.slice(1, 7) as unknown as readonly [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  return oneNodePosterior({
+    ratios,
+    beta: [beta0, beta1],
+    inverse: [inverse00, inverse01, inverse11],
+    s2: rss / degreesOfFreedom,
     degreesOfFreedom,
-    table: studentTable(degreesOfFreedom),
     yCentre: statistics.yCentre,
-    placement: 'tangent',
-    nodesComputed: 1,
-    edgeShare: 0,
-  };
+  });
 }
 
 const closeTo = (actual: number | undefined, expected: number | undefined, scale: number) =>

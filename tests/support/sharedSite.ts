@@ -1,0 +1,36 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll } from 'vitest';
+import { type OpenSite, openSite } from './openSite';
+
+/** How long a page may take to open what it is asked for. */
+export const opened = { timeout: 90_000 };
+
+/** The built site for all tests of a file, served and closed with them. */
+export function sharedSite(): Pick<OpenSite, 'url' | 'browser' | 'visit'> {
+  let site: OpenSite;
+  beforeAll(async () => {
+    site = await openSite();
+  });
+  afterAll(() => site.close());
+  return {
+    get url() {
+      return site.url;
+    },
+    get browser() {
+      return site.browser;
+    },
+    visit: (size) => site.visit(size),
+  };
+}
+
+/** Where pictures are kept for a person to look at, if anywhere. */
+const pictures = process.env.PICTURES;
+
+/** Keeps a picture of the page for a person to look at, if asked for. */
+export async function picture(page: Page, name: string): Promise<void> {
+  if (pictures === undefined) return;
+  mkdirSync(pictures, { recursive: true });
+  await page.screenshot({ path: join(pictures, `${name}.png`) });
+}
