@@ -12,7 +12,6 @@ import {
   useRef,
 } from 'react';
 import type { DroppedFile, SheetPreview } from '../../lib/analysis/engine/EngineApi';
-import type { UnitResult } from '../../lib/analysis/types';
 import type { Decision, JournalEntry, MeaningDecision } from '../../lib/records/decisions/Decision';
 import { counted } from '../words/counted';
 import { createEngineClient, type EngineClient, EngineFailure, type Opening } from './engineClient';
@@ -33,7 +32,8 @@ export interface Engine {
   readonly forgetOwn: () => void;
   readonly cancel: () => void;
   readonly waitOn: () => void;
-  readonly unit: (unit: string) => Promise<UnitResult | null>;
+  /** Asks the worker about the open fleet; undefined if none is open. */
+  readonly ask: EngineClient['ask'];
   readonly ownFileNames: () => Promise<readonly string[]>;
   readonly journal: () => Promise<readonly JournalEntry[]>;
   /** Every held row and cell as CSV to be corrected in a spreadsheet. */
@@ -125,7 +125,7 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
         client.current?.cancel();
       },
       waitOn: () => dispatch({ type: 'waitedOn' }),
-      unit: (unit) => client.current?.unit(unit) ?? Promise.resolve(null),
+      ask: (question, words) => client.current?.ask(question, words) ?? Promise.resolve(undefined),
       ownFileNames: () => client.current?.ownFileNames() ?? Promise.resolve([]),
       journal: () => client.current?.journal() ?? Promise.resolve([]),
       heldRows: () =>

@@ -6,7 +6,7 @@ import type {
   ReportProgress,
   SheetPreview,
 } from '../../lib/analysis/engine/EngineApi';
-import type { UnitResult } from '../../lib/analysis/types';
+import type { FleetAnswer, FleetQuestion, QuestionWords } from '../../lib/analysis/engine/FleetQuestions';
 import type { Decision, JournalEntry, MeaningDecision } from '../../lib/records/decisions/Decision';
 
 /** Time until the first sign of life of a worker, and until a silent one is reported as stalled. */
@@ -36,7 +36,10 @@ export interface OpeningListener {
 
 export interface EngineClient {
   run(opening: Opening, listener: OpeningListener): Promise<OpenOutcome>;
-  unit(unit: string): Promise<UnitResult | null>;
+  ask<Name extends FleetQuestion>(
+    question: Name,
+    words: QuestionWords<Name>,
+  ): Promise<FleetAnswer<Name> | undefined>;
   ownFileNames(): Promise<readonly string[]>;
   journal(): Promise<readonly JournalEntry[]>;
   preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview>;
@@ -113,7 +116,8 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
         clearTimeout(cancelling);
       }
     },
-    unit: (unit) => Promise.race([api.unit(unit), failure]),
+    // The wrapped type loses that an answer follows from its question.
+    ask: (question, words) => Promise.race([(api as unknown as EngineApi).ask(question, words), failure]),
     ownFileNames: () => Promise.race([api.ownFileNames(), failure]),
     journal: () => Promise.race([api.journal(), failure]),
     preview: (file, meanings) => Promise.race([api.preview(file, meanings), failure]),

@@ -5,11 +5,11 @@ import { useEffect } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
 import { useEngine } from '../engine/EngineProvider';
+import { useAsked } from '../engine/useAsked';
 import { WithFleet } from '../engine/WithFleet';
 import { UnitChoice } from './UnitChoice';
 import { UnitPicker } from './UnitPicker';
 import { UnitView } from './UnitView';
-import { useUnit } from './useUnit';
 
 interface UnitContentProps {
   readonly fleet: FleetResult;
@@ -28,13 +28,13 @@ function UnknownUnit({ id }: { readonly id: string }) {
 }
 
 function UnitContent({ fleet, id, series, onSeries }: UnitContentProps) {
-  const loaded = useUnit(fleet, id);
-  if (loaded.status === 'loading') return <p role="status">Reading the records of {id}.</p>;
-  if (loaded.status === 'unknown') return <UnknownUnit id={id} />;
-  if (loaded.status === 'failed') return <p role="alert">{loaded.message}</p>;
+  const asked = useAsked(fleet, 'unit', id);
+  if (asked.status === 'waiting') return <p role="status">Reading the records of {id}.</p>;
+  if (asked.status === 'failed') return <p role="alert">{asked.message}</p>;
+  if (asked.answer === null) return <UnknownUnit id={id} />;
   return (
     <UnitView
-      result={loaded.result}
+      result={asked.answer}
       characteristics={fleet.characteristics}
       series={series}
       onSeries={onSeries}

@@ -63,25 +63,25 @@ export function groupKey(group: string, series: string): string {
  *
  * Interval readings are weighted by the group's own noise: such groups are fitted twice, first with a noise of 0.01 mm.
  *
- * @param groupExpression SQL expression of the sister group
+ * @param groupTable table of the sister group of each unit: unit, group
  * @param onGroup called before each fit with its name and the share done
  */
 export async function groupFits(
   connector: Connector,
   asOf: string,
-  groupExpression: string,
+  groupTable: string,
   onGroup: (name: string, share: number) => Promise<void>,
 ): Promise<ReadonlyMap<string, GroupFit>> {
-  await connector.run(createNoiseVariancesSql);
-  const sql = runStatisticsSql(groupExpression);
+  await connector.run(createNoiseVariancesSql(groupTable));
+  const sql = runStatisticsSql(groupTable);
   const first = byGroup(await queryRows(connector, sql, runRow, [asOf]));
-  const weighted = await noiseOfWeightedGroups(connector, first);
+  const weighted = await noiseOfWeightedGroups(connector, groupTable, first);
   const groups = weighted ? byGroup(await queryRows(connector, sql, runRow, [asOf])) : first;
   const fits = new Map<string, GroupFit>();
   for (const [key, rows] of groups) {
     const { group, series } = rows[0] as RunRow;
     await onGroup(`${group}, ${series.replaceAll('_', ' ')}`, fits.size / groups.size);
-    const readings = await queryRows(connector, groupReadingsSql(groupExpression), readingRow, [
+    const readings = await queryRows(connector, groupReadingsSql(groupTable), readingRow, [
       asOf,
       group,
       series,
@@ -112,6 +112,7 @@ function byGroup(rows: readonly RunRow[]): ReadonlyMap<string, readonly RunRow[]
 
 async function noiseOfWeightedGroups(
   connector: Connector,
+  groupTable: string,
   groups: ReadonlyMap<string, readonly RunRow[]>,
 ): Promise<boolean> {
   let any = false;
@@ -122,7 +123,7 @@ async function noiseOfWeightedGroups(
     const { group, series } = rows[0] as RunRow;
     const variance = fitWear(statistics).sdNoise_mm ** 2;
     if (variance <= 0) continue;
-    await connector.run(addNoiseVarianceSql(group, series, variance));
+    await connector.run(addNoiseVarianceSql(groupTable, group, series, variance));
     any = true;
   }
   return any;

@@ -1,14 +1,13 @@
 import { z } from 'zod';
 import type { Decision } from '../records/decisions/Decision';
 import { answersOf } from '../records/decisions/journal';
-import type { RulingOutcome } from '../records/decisions/rulings';
 import type { InputFile } from '../records/importReport';
 import type { Connector } from '../store/Connector';
 import { type ImportedData, importFiles } from '../store/importFiles';
 import { queryRows } from '../store/queryRows';
 import { latestDate, limitsInForce, runsNow, unitPositions } from '../store/questions';
-import { unitPositionsSql } from '../store/sql/positions';
 import { type GroupFit, groupFits } from './groupFits';
+import { type GroupBy, groupTableOf } from './grouping/sisterGroupOf';
 import { marginRow } from './marginRow';
 import { type QuestionIndex, questionIndex } from './questionIndex';
 import type { FleetResult, MarginRow, Progress, UnderstoodSheet } from './types';
@@ -25,14 +24,6 @@ export interface AnalysisSettings {
   readonly decisions?: readonly Decision[];
 }
 
-export type GroupBy = 'frame' | 'frame+site';
-
-/** Sister groups that can be chosen, with the SQL expression of each. */
-export const groupExpressions: Readonly<Record<GroupBy, string>> = {
-  frame: 'u.frame',
-  'frame+site': `u.frame || ' at ' || coalesce(p.site, 'no site')`,
-};
-
 /** An analysed fleet with what the Unit page computes from. */
 export interface Analysis {
   readonly connector: Connector;
@@ -40,10 +31,10 @@ export interface Analysis {
   readonly units: ReadonlyMap<string, UnitNow>;
   readonly fits: ReadonlyMap<string, GroupFit>;
   readonly index: QuestionIndex;
-  /** What came of every ruling about held rows. */
-  readonly rulings: readonly RulingOutcome[];
-  /** SQL expression of the sister group. */
-  readonly groupExpression: string;
+  readonly imported: ImportedData;
+  readonly groupBy: GroupBy;
+  /** Table of the sister group of every unit: unit, group. */
+  readonly groupTable: string;
 }
 
 /** The files hold nothing that can be analysed; the report says why for each. */
@@ -84,26 +75,30 @@ export async function openAnalysis(
   );
   if (imported.readingsUsed === 0)
     throw new NoUsableReadings('No reading in these files can be used.', imported);
-  const asOf = settings.asOf ?? (await latestDate(connector)) ?? '1970-01-01';
-  const expression = groupExpressions[settings.groupBy];
-  await connector.run(`CREATE TABLE positions_now AS ${unitPositionsSql.replaceAll('$1', `'${asOf}'`)}`);
-  const groupOf = new Map(
-    (
-      await queryRows(
-        connector,
-        `SELECT u.unit, ${expression} AS "group" FROM units u LEFT JOIN positions_now p USING (unit)`,
-        z.object({ unit: z.string(), group: z.string() }),
-      )
-    ).map((row) => [row.unit, row.group]),
-  );
+  return analyse(connector, imported, source, settings, onProgress);
+}
+
+/** The same records with units put together in another way; nothing is read again. */
+export async function regrouped(
+  { connector, fleet, imported }: Analysis,
+  groupBy: GroupBy,
+  onProgress: OnProgress,
+): Promise<Analysis> {
+  return analyse(connector, imported, fleet.source, { asOf: fleet.asOf, groupBy }, onProgress);
+}
+
+async function analyse(
+  connector: Connector,
+  imported: ImportedData,
+  source: FleetResult['source'],
+  { asOf: day, groupBy }: Pick<AnalysisSettings, 'asOf' | 'groupBy'>,
+  onProgress: OnProgress,
+): Promise<Analysis> {
+  const asOf = day ?? (await latestDate(connector)) ?? '1970-01-01';
   const positions = await unitPositions(connector, asOf);
-  const units = new Map(
-    positions.map((position) => [
-      position.unit,
-      unitNow(position, groupOf.get(position.unit) ?? position.frame, asOf),
-    ]),
-  );
-  const fits = await groupFits(connector, asOf, expression, (name, share) =>
+  const units = new Map(positions.map((position) => [position.unit, unitNow(position, groupBy, asOf)]));
+  const groupTable = await writeGroups(connector, groupBy, units);
+  const fits = await groupFits(connector, asOf, groupTable, (name, share) =>
     onProgress({ step: `Fitting wear of ${name}`, share: 0.4 + 0.5 * share }),
   );
   const index = questionIndex(
@@ -132,7 +127,20 @@ export async function openAnalysis(
     sheets: sheetsOf(imported),
     characteristics,
   };
-  return { connector, fleet, units, fits, index, rulings: imported.rulings, groupExpression: expression };
+  return { connector, fleet, units, fits, index, imported, groupBy, groupTable };
+}
+
+/** Writes the table of every unit's sister group and returns its name. */
+async function writeGroups(
+  connector: Connector,
+  groupBy: GroupBy,
+  units: ReadonlyMap<string, UnitNow>,
+): Promise<string> {
+  const table = groupTableOf(groupBy);
+  const body = [...units.values()].map(({ row }) => `${row.unit}\u001f${row.group}\n`).join('');
+  await connector.run(`DROP TABLE IF EXISTS ${table}`);
+  await connector.loadText(table, ['unit', 'group'], new TextEncoder().encode(body));
+  return table;
 }
 
 async function fleetMargins(

@@ -1,4 +1,5 @@
 import type { UnitPosition } from '../store/questions';
+import { type GroupBy, sisterGroupOf } from './grouping/sisterGroupOf';
 import { daysBetween, daysPerYear, isoDatePlus } from './isoDate';
 import type { UnitRow } from './types';
 
@@ -19,9 +20,9 @@ export interface UnitNow {
  * State of a unit on a day: hours carried forward by the hours per year of its plan, or, without a plan, by those observed
  * between its first and last overhaul. A unit that is not installed does not run.
  *
- * @param group sister group of the unit
+ * @param groupBy what sister groups are made of
  */
-export function unitNow(position: UnitPosition, group: string, asOf: string): UnitNow {
+export function unitNow(position: UnitPosition, groupBy: GroupBy, asOf: string): UnitNow {
   const hoursPerYear =
     position.installed === 1 ? (position.hours_per_year ?? position.observed_hours_per_year) : null;
   const planned = carried(position.plan_hours, position.plan_date, hoursPerYear, asOf);
@@ -33,7 +34,7 @@ export function unitNow(position: UnitPosition, group: string, asOf: string): Un
   const row: UnitRow = {
     unit: position.unit,
     frame: position.frame,
-    group,
+    group: sisterGroupOf(groupBy, { frame: position.frame, site: position.site, hoursPerYear }),
     site: position.site,
     engine: position.engine,
     bank: position.bank,

@@ -4,7 +4,8 @@ import { parseArgs } from 'node:util';
 import { drawFleet } from '../analysis/demand/drawnFleet';
 import { sparesOf } from '../analysis/demand/sparesOf';
 import { demandTable, fitsTable, marginsTable, ordersTable, problemsTable } from '../analysis/fleetTables';
-import { type GroupBy, groupExpressions, NoUsableReadings, openAnalysis } from '../analysis/openAnalysis';
+import { type GroupBy, groupings, isGroupBy } from '../analysis/grouping/sisterGroupOf';
+import { NoUsableReadings, openAnalysis } from '../analysis/openAnalysis';
 import { planningOf } from '../analysis/plan/planning';
 import { correctedReport, partCorrected, rulingsIn } from '../records/decisions/correctedFiles';
 import type { InputFile } from '../records/importReport';
@@ -12,7 +13,7 @@ import { openNodeDatabase } from '../store/nodeDatabase';
 import { runMain, UnusableArguments } from './runMain';
 import { writeTable } from './writeTable';
 
-const usage = `Usage: npm run -s analyse -- --data DIR [--as-of YYYY-MM-DD] [--group frame|frame+site] --out DIR`;
+const usage = `Usage: npm run -s analyse -- --data DIR [--as-of YYYY-MM-DD] [--group frame|frame+site|frame+duty] --out DIR`;
 
 interface Arguments {
   readonly data: string;
@@ -44,12 +45,10 @@ function readArguments(words: readonly string[]): Arguments {
   ) {
     throw new UnusableArguments(`--as-of requires a date of the form YYYY-MM-DD, got '${asOf}'`);
   }
-  if (!(group in groupExpressions)) {
-    throw new UnusableArguments(
-      `--group requires one of ${Object.keys(groupExpressions).join(', ')}, got '${group}'`,
-    );
+  if (!isGroupBy(group)) {
+    throw new UnusableArguments(`--group requires one of ${groupings.join(', ')}, got '${group}'`);
   }
-  return { data, out, asOf, groupBy: group as GroupBy };
+  return { data, out, asOf, groupBy: group };
 }
 
 async function filesOf(folder: string): Promise<readonly InputFile[]> {
@@ -81,7 +80,7 @@ async function main(words: readonly string[]): Promise<number> {
       { ...settings, decisions: rulingsIn(corrected) },
       async () => {},
     );
-    const { fleet, rulings } = analysis;
+    const { fleet, imported } = analysis;
     const spares = sparesOf(drawFleet(await planningOf(analysis)));
     const tables = [
       fitsTable(fleet),
@@ -96,7 +95,7 @@ async function main(words: readonly string[]): Promise<number> {
     process.stdout.write(
       `${fleet.units.length} units, ${used} readings used, ${held} held, as of ${fleet.asOf}; written to ${settings.out}\n`,
     );
-    for (const rows of corrected) process.stdout.write(`${correctedReport(rows, rulings)}\n`);
+    for (const rows of corrected) process.stdout.write(`${correctedReport(rows, imported.rulings)}\n`);
     return 0;
   } catch (error) {
     if (!(error instanceof NoUsableReadings)) throw error;

@@ -93,12 +93,12 @@ describe('createEngineClient', () => {
   });
 
   test('a worker that fails to load ends in a failure, and so does every later call', async () => {
-    const worker = fakeWorker({ open: () => never, unit: async () => null });
+    const worker = fakeWorker({ open: () => never, ask: async () => undefined });
     const client = createEngineClient(() => worker);
     const run = client.run('open', silent);
     worker.dispatchEvent(new Event('error', { cancelable: true }));
     await expect(run).rejects.toThrow('did not start');
-    await expect(client.unit('A')).rejects.toThrow(EngineFailure);
+    await expect(client.ask('unit', ['A'])).rejects.toThrow(EngineFailure);
   });
 
   test('a silent worker is reported again and again, and not ended', async () => {

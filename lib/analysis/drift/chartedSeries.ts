@@ -37,8 +37,8 @@ function sidesOf(series: string): ChartSides {
 
 /** Forecast residuals of every reading of every unit and series. */
 export async function chartedSeries(analysis: Analysis, onProgress: OnProgress): Promise<ChartedFleet> {
-  const { connector, fleet, fits, groupExpression } = analysis;
-  const rows = await queryRows(connector, readingsInOrderSql(groupExpression), readingRow, [fleet.asOf]);
+  const { connector, fleet, fits, groupTable } = analysis;
+  const rows = await queryRows(connector, readingsInOrderSql(groupTable), readingRow, [fleet.asOf]);
   const groups = group(rows, (row) => groupKey(row.group, row.series));
   const charted: ChartedSeries[] = [];
   const uncharted: UnchartedSeries[] = [];

@@ -10,10 +10,11 @@ import { withUniqueNames } from '../../records/uniqueNames';
 import type { Connector, Database } from '../../store/Connector';
 import { everyProblem, listedProblems } from '../../store/importReport';
 import { previewSheet, type SheetPreview } from '../../store/intake/previewSheet';
-import { type Analysis, NoUsableReadings, openAnalysis } from '../openAnalysis';
-import type { FleetResult, Progress, UnitResult } from '../types';
-import { unitResult } from '../unitResult';
+import { NoUsableReadings, openAnalysis } from '../openAnalysis';
+import type { FleetResult, Progress } from '../types';
 import type { DroppedFile, EngineApi, OpenOutcome, ReportProgress } from './EngineApi';
+import { FleetAnswers } from './FleetAnswers';
+import type { FleetAnswer, FleetQuestion, FleetQuestions, QuestionWords } from './FleetQuestions';
 import { Cancelled, failure } from './failure';
 import { KeptJournal } from './KeptJournal';
 import { keep, kept } from './keptStore';
@@ -37,7 +38,7 @@ function yieldToMessages(): Promise<void> {
 /** Keeps one analysed fleet open; a failed or cancelled attempt leaves it as it was. */
 export class Engine implements EngineApi {
   private database: Promise<Database> | null = null;
-  private opened: Analysis | null = null;
+  private opened: FleetAnswers | null = null;
   /** Own files of the last attempt: what decisions are about, even if nothing could be used without them. */
   private ownFiles: readonly InputFile[] | null = null;
   private attempt = 0;
@@ -74,7 +75,7 @@ export class Engine implements EngineApi {
     const added = withUniqueNames(files);
     const names = new Set(added.map((file) => file.name));
     // Adding goes on from the own files that are open; from the demo fleet it starts afresh.
-    const before = this.opened?.fleet.source === 'own' ? await kept('files') : [];
+    const before = this.opened?.analysis.fleet.source === 'own' ? await kept('files') : [];
     if (corrected.length === 0)
       return this.tryOwn([...before.filter((file) => !names.has(file.name)), ...added], onProgress);
     const known = before.length > 0 ? before : await this.files();
@@ -111,7 +112,7 @@ export class Engine implements EngineApi {
   async heldRows(): Promise<string> {
     if (this.attemptHeld !== null) return this.attemptHeld;
     return heldRowsCsv(
-      this.opened === null ? [] : await listedProblems(this.opened.connector, everyProblem, true),
+      this.opened === null ? [] : await listedProblems(this.opened.analysis.connector, everyProblem, true),
     );
   }
 
@@ -171,7 +172,7 @@ export class Engine implements EngineApi {
     if (files.length === 0 && this.opened !== null)
       return {
         ok: true,
-        fleet: this.opened.fleet,
+        fleet: this.opened.analysis.fleet,
         message: 'Kept in this browser for files of the same shape: add yours.',
       };
     return this.tryOwn(files, onProgress);
@@ -203,8 +204,14 @@ export class Engine implements EngineApi {
     return (await kept('files')).map((file) => file.name);
   }
 
-  async unit(unit: string): Promise<UnitResult | null> {
-    return this.opened === null ? null : unitResult(this.opened, unit);
+  async ask<Name extends FleetQuestion>(
+    question: Name,
+    words: QuestionWords<Name>,
+  ): Promise<FleetAnswer<Name> | undefined> {
+    if (this.opened === null) return;
+    const answers: FleetQuestions = this.opened;
+    const answer = answers[question] as (...given: QuestionWords<Name>) => Promise<FleetAnswer<Name>>;
+    return answer.apply(answers, words);
   }
 
   /** A connection with an empty schema of its own; starts the database engine if there is none. */
@@ -245,10 +252,10 @@ export class Engine implements EngineApi {
           report,
         );
         const previous = this.opened;
-        this.opened = analysis;
-        this.rulings = analysis.rulings;
+        this.opened = new FleetAnswers(analysis, yieldToMessages);
+        this.rulings = analysis.imported.rulings;
         this.attemptHeld = null;
-        await previous?.connector.close();
+        await previous?.analysis.connector.close();
         await keep('source', source);
         return { ok: true, fleet: analysis.fleet, message: null };
       } catch (error) {

@@ -1,14 +1,7 @@
 import type { Decision, JournalEntry, MeaningDecision } from '../../records/decisions/Decision';
 import type { SheetPreview } from '../../store/intake/previewSheet';
-import type {
-  FleetResult,
-  ImportedFile,
-  Problem,
-  Progress,
-  Question,
-  UnderstoodSheet,
-  UnitResult,
-} from '../types';
+import type { FleetResult, ImportedFile, Problem, Progress, Question, UnderstoodSheet } from '../types';
+import type { FleetAnswer, FleetQuestion, QuestionWords } from './FleetQuestions';
 
 export type { PreviewLine, PreviewReading, SheetPreview } from '../../store/intake/previewSheet';
 
@@ -64,6 +57,9 @@ export interface EngineApi {
   cancel(): Promise<void>;
   /** Names of the own files kept in this browser. */
   ownFileNames(): Promise<readonly string[]>;
-  /** Everything about one unit, or null if no such unit is open. */
-  unit(unit: string): Promise<UnitResult | null>;
+  /** Answers a question about the fleet that is open; undefined if none is. */
+  ask<Name extends FleetQuestion>(
+    question: Name,
+    words: QuestionWords<Name>,
+  ): Promise<FleetAnswer<Name> | undefined>;
 }

@@ -1,8 +1,8 @@
 import { group } from 'd3-array';
 import { analysisOfMeans } from '../../stats/sisters/analysisOfMeans';
 import type { ChartedSeries } from '../drift/types';
+import { dutyOf } from '../grouping/dutyOf';
 import type { UnitNow } from '../unitNow';
-import { dutyOf } from './dutyOf';
 import { unitScores } from './sisterGroups';
 import type { Compared, Factor, FactorDifference, SisterGroup } from './types';
 

@@ -1,5 +1,6 @@
 import type { FunnelLimits, FunnelUnit } from '../../stats/sisters/funnel';
 import type { RateRatio } from '../../stats/sisters/rateRatio';
+import type { GroupBy } from '../grouping/sisterGroupOf';
 
 /** One unit's wear against its sisters, of one series. */
 export interface SisterRow {
@@ -60,6 +61,7 @@ export interface FactorDifference {
 export interface SistersResult {
   readonly asOf: string;
   readonly source: 'demo' | 'own';
+  readonly groupBy: GroupBy;
   readonly groups: readonly SisterGroup[];
   readonly differences: readonly FactorDifference[];
 }

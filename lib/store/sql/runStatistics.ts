@@ -1,10 +1,16 @@
-/** Readings of the model with their sister group, x in 10,000 run hours, y in mm and weight w, up to $1 (YYYY-MM-DD). */
-export function weightedReadingsSql(groupExpression: string): string {
-  return `SELECT ${groupExpression} AS "group", r.series, r.unit, r.run, r.run_hours / 10000 AS x, r.value_mm AS y,
+import { noiseTable } from './noiseVariances';
+
+/**
+ * Readings of the model with their sister group, x in 10,000 run hours, y in mm and weight w, up to $1 (YYYY-MM-DD).
+ *
+ * @param groupTable table of the sister group of each unit: unit, group
+ */
+export function weightedReadingsSql(groupTable: string): string {
+  return `SELECT g."group", r.series, r.unit, r.run, r.run_hours / 10000 AS x, r.value_mm AS y,
       CASE WHEN r.interval_variance > 0 THEN coalesce(n.variance, 0.0001) / (coalesce(n.variance, 0.0001) + r.interval_variance) ELSE 1 END AS w,
       r.overhaul, r.date, r.stage, r.unit_hours, r.line
-    FROM run_readings r JOIN units u USING (unit) LEFT JOIN positions_now p USING (unit)
-    LEFT JOIN noise_variances n ON n.group_name = ${groupExpression} AND n.series = r.series
+    FROM run_readings r JOIN ${groupTable} g USING (unit)
+    LEFT JOIN ${noiseTable(groupTable)} n ON n.group_name = g."group" AND n.series = r.series
     WHERE r.date <= $1::DATE`;
 }
 
@@ -12,14 +18,14 @@ export function weightedReadingsSql(groupExpression: string): string {
  * Sufficient statistics of every run up to $1 (YYYY-MM-DD): count, weights, means and centred sums, x in 10,000 run hours
  * and y in mm, in order of group, series, unit and run.
  *
- * An interval reading has weight s^2 / (s^2 + (upper - lower)^2 / 12), s from `noise_variances` (group, series); the other
+ * An interval reading has weight s^2 / (s^2 + (upper - lower)^2 / 12), s from the grouping's table of noise variances; the other
  * readings have weight 1.
  *
- * @param groupExpression SQL expression of the sister group from `u` (units) and `p` (positions)
+ * @param groupTable table of the sister group of each unit: unit, group
  */
-export function runStatisticsSql(groupExpression: string): string {
+export function runStatisticsSql(groupTable: string): string {
   return `
-  WITH weighted AS (${weightedReadingsSql(groupExpression)}),
+  WITH weighted AS (${weightedReadingsSql(groupTable)}),
   means AS (
     SELECT "group", series, unit, run, count(*) AS count, sum(w) AS n, sum(ln(w)) AS log_weight_sum,
       sum(w * x) / sum(w) AS mean_x, sum(w * y) / sum(w) AS mean_y, min(x) AS min_x, max(x) AS max_x, min(w) AS least_weight
@@ -34,7 +40,7 @@ export function runStatisticsSql(groupExpression: string): string {
 }
 
 /** Readings of one group ($2) and series ($3) up to $1, for the checks of its fit. */
-export function groupReadingsSql(groupExpression: string): string {
+export function groupReadingsSql(groupTable: string): string {
   return `SELECT unit, run::INTEGER AS run, x::DOUBLE AS x, y::DOUBLE AS y, w::DOUBLE AS weight
-    FROM (${weightedReadingsSql(groupExpression)}) WHERE "group" = $2 AND series = $3 ORDER BY unit, run, x, y`;
+    FROM (${weightedReadingsSql(groupTable)}) WHERE "group" = $2 AND series = $3 ORDER BY unit, run, x, y`;
 }

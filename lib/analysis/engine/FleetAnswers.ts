@@ -1,0 +1,92 @@
+import { decisionsOf } from '../decisions/decisionsOf';
+import type { DecisionSettings } from '../decisions/types';
+import { type DrawnFleet, drawFleet } from '../demand/drawnFleet';
+import { sparesOf } from '../demand/sparesOf';
+import type { Spares, SparesSettings } from '../demand/types';
+import { whatIf } from '../demand/whatIf';
+import { type ChartedFleet, chartedSeries } from '../drift/chartedSeries';
+import { driftResult } from '../drift/driftResult';
+import type { DriftSettings } from '../drift/types';
+import type { GroupBy } from '../grouping/sisterGroupOf';
+import { type Analysis, type OnProgress, regrouped } from '../openAnalysis';
+import { type Planning, planningOf } from '../plan/planning';
+import { sistersResult } from '../sisters/sistersResult';
+import { unitResult } from '../unitResult';
+import type { FleetQuestions } from './FleetQuestions';
+
+/**
+ * Answers questions about one analysed fleet and keeps what several answers are made from.
+ *
+ * A question that fails is asked anew the next time.
+ */
+export class FleetAnswers implements FleetQuestions {
+  private readonly made = new Map<string, Promise<unknown>>();
+
+  /** @param between called between the steps of long work, so that other messages have their turn */
+  constructor(
+    readonly analysis: Analysis,
+    private readonly between: OnProgress,
+  ) {}
+
+  unit(unit: string) {
+    return unitResult(this.analysis, unit);
+  }
+
+  async drift(settings: DriftSettings) {
+    return driftResult(this.analysis.fleet, await this.chartedFleet(), settings);
+  }
+
+  async charts(series: string) {
+    return (await this.chartedFleet()).charted.filter((one) => one.series === series);
+  }
+
+  sisters(groupBy: GroupBy) {
+    return this.once(`sisters by ${groupBy}`, async () =>
+      sistersResult(await this.grouped(groupBy), (await this.chartedFleet()).charted),
+    );
+  }
+
+  async decisions(settings: DecisionSettings) {
+    return decisionsOf(await this.planning(), settings);
+  }
+
+  async spares(settings: SparesSettings) {
+    return this.sparesUnder(settings);
+  }
+
+  async whatIf(present: SparesSettings, change: Partial<SparesSettings>) {
+    return whatIf(await this.drawnFleet(), await this.sparesUnder(present), change);
+  }
+
+  private sparesUnder(settings: SparesSettings): Promise<Spares> {
+    return this.once(`spares ${JSON.stringify(settings)}`, async () =>
+      sparesOf(await this.drawnFleet(), settings),
+    );
+  }
+
+  private chartedFleet(): Promise<ChartedFleet> {
+    return this.once('charted', () => chartedSeries(this.analysis, this.between));
+  }
+
+  private planning(): Promise<Planning> {
+    return this.once('planning', () => planningOf(this.analysis));
+  }
+
+  private drawnFleet(): Promise<DrawnFleet> {
+    return this.once('drawn', async () => drawFleet(await this.planning()));
+  }
+
+  private async grouped(groupBy: GroupBy): Promise<Analysis> {
+    if (groupBy === this.analysis.groupBy) return this.analysis;
+    return this.once(`grouped by ${groupBy}`, () => regrouped(this.analysis, groupBy, this.between));
+  }
+
+  private once<T>(name: string, make: () => Promise<T>): Promise<T> {
+    const known = this.made.get(name) as Promise<T> | undefined;
+    if (known !== undefined) return known;
+    const making = make();
+    this.made.set(name, making);
+    making.catch(() => this.made.delete(name));
+    return making;
+  }
+}

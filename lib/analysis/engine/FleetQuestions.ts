@@ -1,0 +1,29 @@
+import type { Decision, DecisionSettings } from '../decisions/types';
+import type { Spares, SparesSettings } from '../demand/types';
+import type { WhatIf } from '../demand/whatIf';
+import type { ChartedSeries, DriftResult, DriftSettings } from '../drift/types';
+import type { GroupBy } from '../grouping/sisterGroupOf';
+import type { SistersResult } from '../sisters/types';
+import type { UnitResult } from '../types';
+
+/** What pages ask about the open fleet; each answer is data only, so that it can leave the worker. */
+export interface FleetQuestions {
+  /** Everything about one unit, or null if there is no such unit. */
+  unit(unit: string): Promise<UnitResult | null>;
+  /** Signals within a yearly budget of false ones. */
+  drift(settings: DriftSettings): Promise<DriftResult>;
+  /** Forecast residuals of every unit in one series. */
+  charts(series: string): Promise<readonly ChartedSeries[]>;
+  /** Every unit against its sisters, for the chosen sister groups. */
+  sisters(groupBy: GroupBy): Promise<SistersResult>;
+  /** What to do at each planned overhaul. */
+  decisions(settings: DecisionSettings): Promise<readonly Decision[]>;
+  /** Demand and orders under the present plan. */
+  spares(settings: SparesSettings): Promise<Spares>;
+  /** A changed plan beside the present one. */
+  whatIf(present: SparesSettings, change: Partial<SparesSettings>): Promise<WhatIf>;
+}
+
+export type FleetQuestion = keyof FleetQuestions;
+export type QuestionWords<Name extends FleetQuestion> = Parameters<FleetQuestions[Name]>;
+export type FleetAnswer<Name extends FleetQuestion> = Awaited<ReturnType<FleetQuestions[Name]>>;
