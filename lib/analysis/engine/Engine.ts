@@ -1,23 +1,23 @@
 import { correctedReport, partCorrected, rulingsIn } from '../../records/decisions/correctedFiles';
 import type { Decision, JournalEntry, MeaningDecision } from '../../records/decisions/Decision';
-import { heldRowsCsv } from '../../records/decisions/heldRowsCsv';
 import { answersOf, decisionsInForce } from '../../records/decisions/journal';
 import type { CorrectedRows } from '../../records/decisions/readHeldRowsCsv';
 import type { RulingOutcome } from '../../records/decisions/rulings';
 import type { InputFile } from '../../records/importReport';
 import { lineOfFile } from '../../records/intake/lineOfFile';
 import { withUniqueNames } from '../../records/uniqueNames';
-import type { Connector, Database } from '../../store/Connector';
-import { everyProblem, listedProblems } from '../../store/importReport';
+import type { Database } from '../../store/Connector';
 import { previewSheet, type SheetPreview } from '../../store/intake/previewSheet';
 import { NoUsableReadings, openAnalysis } from '../openAnalysis';
 import type { FleetResult, Progress } from '../types';
 import type { DroppedFile, EngineApi, OpenOutcome, ReportProgress } from './EngineApi';
-import { FleetAnswers } from './FleetAnswers';
-import type { FleetAnswer, FleetQuestion, FleetQuestions, QuestionWords } from './FleetQuestions';
+import { answerTo, FleetAnswers } from './FleetAnswers';
+import type { FleetAnswer, FleetQuestion, QuestionWords } from './FleetQuestions';
 import { Cancelled, failure } from './failure';
+import { heldCsv } from './heldCsv';
 import { KeptJournal } from './KeptJournal';
 import { keep, kept } from './keptStore';
+import { LazyDatabase } from './LazyDatabase';
 
 /** Where the engine gets what lies outside it. */
 export interface EngineSources {
@@ -30,6 +30,9 @@ export interface EngineSources {
 /** Problems that a page lists; the others are counted, and all are in the batch command's problems.csv. */
 const problemsListed = 5_000;
 
+const nothingToCorrect =
+  'it corrects held rows, and none of your files is open. Add them first, or together with it';
+
 /** Gives messages that wait for the worker, a cancel among them, their turn. */
 function yieldToMessages(): Promise<void> {
   return new Promise((resolve) => setTimeout(resolve, 0));
@@ -37,7 +40,6 @@ function yieldToMessages(): Promise<void> {
 
 /** Keeps one analysed fleet open; a failed or cancelled attempt leaves it as it was. */
 export class Engine implements EngineApi {
-  private database: Promise<Database> | null = null;
   private opened: FleetAnswers | null = null;
   /** Own files of the last attempt: what decisions are about, even if nothing could be used without them. */
   private ownFiles: readonly InputFile[] | null = null;
@@ -49,7 +51,10 @@ export class Engine implements EngineApi {
 
   private readonly decided: KeptJournal;
 
+  private readonly database: LazyDatabase;
+
   constructor(private readonly sources: EngineSources) {
+    this.database = new LazyDatabase(sources.openDatabase);
     this.decided = new KeptJournal(sources.now);
   }
 
@@ -92,13 +97,7 @@ export class Engine implements EngineApi {
     corrected: readonly CorrectedRows[],
     onProgress: ReportProgress,
   ): Promise<OpenOutcome> {
-    if (files.length === 0)
-      return failure(
-        new Error(
-          'it corrects held rows, and none of your files is open. Add them first, or together with it',
-        ),
-        this.opened !== null,
-      );
+    if (files.length === 0) return failure(new Error(nothingToCorrect), this.opened !== null);
     await this.decided.decide(rulingsIn(corrected));
     this.rulings = [];
     const outcome = await this.tryOwn(files, onProgress);
@@ -110,10 +109,7 @@ export class Engine implements EngineApi {
   }
 
   async heldRows(): Promise<string> {
-    if (this.attemptHeld !== null) return this.attemptHeld;
-    return heldRowsCsv(
-      this.opened === null ? [] : await listedProblems(this.opened.analysis.connector, everyProblem, true),
-    );
+    return this.attemptHeld ?? heldCsv(this.opened?.analysis.connector);
   }
 
   async fileLine(file: string, line: number): Promise<string | null> {
@@ -142,7 +138,7 @@ export class Engine implements EngineApi {
   async preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview> {
     const files = await this.files();
     const decisions = decisionsInForce(await this.decided.with(meanings));
-    const connector = await this.connect();
+    const connector = await this.database.connect();
     try {
       return await previewSheet(connector, files, file, { answers: answersOf(decisions), decisions });
     } finally {
@@ -208,20 +204,7 @@ export class Engine implements EngineApi {
     question: Name,
     words: QuestionWords<Name>,
   ): Promise<FleetAnswer<Name> | undefined> {
-    if (this.opened === null) return;
-    const answers: FleetQuestions = this.opened;
-    const answer = answers[question] as (...given: QuestionWords<Name>) => Promise<FleetAnswer<Name>>;
-    return answer.apply(answers, words);
-  }
-
-  /** A connection with an empty schema of its own; starts the database engine if there is none. */
-  private async connect(): Promise<Connector> {
-    this.database ??= this.sources.openDatabase().catch((error: unknown) => {
-      // The next attempt starts the engine anew.
-      this.database = null;
-      throw error;
-    });
-    return (await this.database).connect();
+    return this.opened === null ? undefined : answerTo(this.opened, question, words);
   }
 
   private async try(
@@ -237,7 +220,7 @@ export class Engine implements EngineApi {
     };
     try {
       await report({ step: 'Starting the database engine', share: 0 });
-      const connector = await this.connect();
+      const connector = await this.database.connect();
       try {
         const analysis = await openAnalysis(
           connector,
@@ -261,7 +244,7 @@ export class Engine implements EngineApi {
       } catch (error) {
         if (error instanceof NoUsableReadings) {
           this.rulings = error.imported.rulings;
-          this.attemptHeld = heldRowsCsv(await listedProblems(connector, everyProblem, true));
+          this.attemptHeld = await heldCsv(connector);
         }
         await connector.close();
         throw error;

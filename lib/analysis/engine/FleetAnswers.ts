@@ -12,7 +12,7 @@ import { type Analysis, type OnProgress, regrouped } from '../openAnalysis';
 import { type Planning, planningOf } from '../plan/planning';
 import { sistersResult } from '../sisters/sistersResult';
 import { unitResult } from '../unitResult';
-import type { FleetQuestions } from './FleetQuestions';
+import type { FleetAnswer, FleetQuestion, FleetQuestions, QuestionWords } from './FleetQuestions';
 
 /**
  * Answers questions about one analysed fleet and keeps what several answers are made from.
@@ -89,4 +89,14 @@ export class FleetAnswers implements FleetQuestions {
     making.catch(() => this.made.delete(name));
     return making;
   }
+}
+
+/** The answer to a question that came over from the page. */
+export function answerTo<Name extends FleetQuestion>(
+  answers: FleetQuestions,
+  question: Name,
+  words: QuestionWords<Name>,
+): Promise<FleetAnswer<Name>> {
+  const answer = answers[question] as (...given: QuestionWords<Name>) => Promise<FleetAnswer<Name>>;
+  return answer.apply(answers, words);
 }
