@@ -1,9 +1,13 @@
 import type { Metadata } from 'next';
 import { Cautions } from '../frame/Cautions';
+import { CircleMethods } from './CircleMethods';
+import { DriftMethods } from './DriftMethods';
 import { FleetMethods } from './FleetMethods';
 import { ForecastMethods } from './ForecastMethods';
 import { ModelMethods } from './ModelMethods';
 import { ReadingMethods } from './ReadingMethods';
+import { SisterMethods } from './SisterMethods';
+import { SparesMethods } from './SparesMethods';
 import { TrustMethods } from './TrustMethods';
 
 export const metadata: Metadata = { title: 'Methods' };
@@ -12,12 +16,24 @@ const contents = [
   { id: 'series', title: 'Series' },
   { id: 'runs', title: 'Runs' },
   { id: 'gauge-noise', title: 'Gauge noise and interval readings' },
+  { id: 'clearance-circle', title: 'Clearance circle' },
+  { id: 'repeatability', title: 'Gauge repeatability' },
   { id: 'wear-model', title: 'The wear model' },
   { id: 'uncertainty', title: 'How uncertainty is integrated' },
   { id: 'margin', title: 'Margin, early, median and late' },
   { id: 'expected-reading', title: 'Expected reading' },
   { id: 'own-line', title: "The unit's own line" },
   { id: 'chance-of-a-unit', title: 'Chance of a unit' },
+  { id: 'sisters', title: 'Unlike its sisters' },
+  { id: 'differences', title: 'Sites, duties and workshops' },
+  { id: 'forecast-residuals', title: 'Forecast residuals' },
+  { id: 'charts', title: 'Charts of drift' },
+  { id: 'budget', title: 'Budget of false signals' },
+  { id: 'pattern', title: 'Persisting or vanishing' },
+  { id: 'as-left', title: 'Workshops as left' },
+  { id: 'decisions', title: 'What to do at an overhaul' },
+  { id: 'spares', title: 'Demand and orders' },
+  { id: 'interval-curve', title: 'Interval curve' },
   { id: 'no-forecast', title: 'When there is no forecast' },
   { id: 'capped', title: 'Capped and extrapolated' },
   { id: 'not-covered', title: 'What is not covered' },
@@ -43,9 +59,13 @@ export default function Page() {
         </ol>
       </nav>
       <ReadingMethods />
+      <CircleMethods />
       <ModelMethods />
       <ForecastMethods />
       <FleetMethods />
+      <SisterMethods />
+      <DriftMethods />
+      <SparesMethods />
       <TrustMethods />
     </>
   );
