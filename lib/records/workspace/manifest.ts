@@ -6,6 +6,8 @@ export const workspaceVersion = 1;
 
 /** Where things lie in the zip; a file's own name stands in the manifest only, never as a path. */
 export const manifestPath = 'manifest.json';
+/** SHA-256 of the manifest, which itself holds those of all other parts. */
+export const checksumPath = 'manifest.sha256';
 export const journalPath = 'journal.json';
 export function filePath(index: number): string {
   return `files/${String(index + 1).padStart(5, '0')}`;

@@ -1,7 +1,15 @@
 import { type UnzipFileInfo, unzipSync } from 'fflate';
 import { z } from 'zod';
 import { journalEntrySchema } from '../decisions/Decision';
-import { journalPath, type Manifest, manifestPath, parsedJson, placeOf, readManifest } from './manifest';
+import {
+  checksumPath,
+  journalPath,
+  type Manifest,
+  manifestPath,
+  parsedJson,
+  placeOf,
+  readManifest,
+} from './manifest';
 import { sha256 } from './sha256';
 import { type Workspace, WorkspaceRefused } from './Workspace';
 
@@ -21,8 +29,11 @@ const smallEnough_bytes = 10_000_000;
  */
 export async function readWorkspace(bytes: Uint8Array): Promise<Workspace> {
   const parts = unpacked(bytes);
-  const manifest = readManifest(partOf(parts, manifestPath));
-  const known = new Set([manifestPath, journalPath, ...manifest.files.map(({ path }) => path)]);
+  const listed = partOf(parts, manifestPath);
+  const manifest = readManifest(listed);
+  const checksum = new TextDecoder().decode(partOf(parts, checksumPath)).trim();
+  if ((await sha256(listed)) !== checksum) throw changed('the manifest');
+  const known = new Set([manifestPath, checksumPath, journalPath, ...manifest.files.map(({ path }) => path)]);
   const foreign = [...parts.keys()].find((path) => !known.has(path));
   if (foreign !== undefined)
     throw new WorkspaceRefused(

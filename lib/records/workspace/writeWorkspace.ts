@@ -1,5 +1,6 @@
 import { type Zippable, zipSync } from 'fflate';
 import {
+  checksumPath,
   filePath,
   journalPath,
   type Manifest,
@@ -35,8 +36,10 @@ export async function writeWorkspace({ files, journal }: Workspace, savedAt: str
     ),
     journal: { path: journalPath, entries: journal.length, sha256: await sha256(written) },
   };
+  const listed = json(manifest);
   const content: Zippable = {
-    [manifestPath]: json(manifest),
+    [manifestPath]: listed,
+    [checksumPath]: new TextEncoder().encode(`${await sha256(listed)}\n`),
     [journalPath]: written,
     ...Object.fromEntries(files.map(({ bytes }, index) => [filePath(index), bytes])),
   };

@@ -99,7 +99,9 @@ function changedManifest(change: (manifest: ChangedManifest) => void): Promise<U
   return changedParts((parts) => {
     const manifest = JSON.parse(strFromU8(parts['manifest.json'] as Uint8Array));
     change(manifest);
-    parts['manifest.json'] = strToU8(JSON.stringify(manifest));
+    const text = JSON.stringify(manifest);
+    parts['manifest.json'] = strToU8(text);
+    parts['manifest.sha256'] = strToU8(createHash('sha256').update(text).digest('hex'));
   });
 }
 
@@ -133,6 +135,15 @@ describe('is refused with its reason', () => {
           p['files/00001'] = strToU8('Seriennummer;Spiel\nL-1;0,13\n');
         }),
       /'karte\.csv' in it does not agree/,
+    ],
+    [
+      'a changed name in the manifest',
+      () =>
+        changedParts((p) => {
+          const text = strFromU8(p['manifest.json'] as Uint8Array);
+          p['manifest.json'] = strToU8(text.replace('karte.csv', 'warte.csv'));
+        }),
+      /the manifest in it does not agree/,
     ],
     [
       'a changed journal',
