@@ -1,4 +1,5 @@
 import type { Spares } from './demand/types';
+import { chances, hours, lengths, rounded } from './fileNumbers';
 import type { FleetResult } from './types';
 
 type Cell = string | number | boolean | null;
@@ -9,15 +10,6 @@ export interface ResultTable {
   readonly header: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
 }
-
-/** Digits kept in files: more than any reading has, few enough that a last-bit difference does not show. */
-function rounded(value: number | null, digits: number): number | null {
-  return value === null ? null : Number(value.toPrecision(digits));
-}
-
-const lengths = (value: number | null) => rounded(value, 8);
-const hours = (value: number | null) => (value === null ? null : Math.round(value * 10) / 10);
-const chances = (value: number | null) => (value === null ? null : Math.round(value * 1e6) / 1e6);
 
 /** Fit of every group and series: fits.csv. sd_start_mm is the root of the summed squares of the unit's and the run's. */
 export function fitsTable(fleet: FleetResult): ResultTable {

@@ -1,12 +1,14 @@
 import { mkdir, readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { drawFleet } from '../analysis/demand/drawnFleet';
-import { sparesOf } from '../analysis/demand/sparesOf';
+import { signalsTable, sistersTable } from '../analysis/comparisonTables';
+import { defaultSparesSettings } from '../analysis/demand/sparesOf';
+import { usualDriftSettings } from '../analysis/drift/driftResult';
+import { FleetAnswers } from '../analysis/engine/FleetAnswers';
 import { demandTable, fitsTable, marginsTable, ordersTable, problemsTable } from '../analysis/fleetTables';
 import { type GroupBy, groupings, isGroupBy } from '../analysis/grouping/sisterGroupOf';
 import { NoUsableReadings, openAnalysis } from '../analysis/openAnalysis';
-import { planningOf } from '../analysis/plan/planning';
+import { sisterGroups } from '../analysis/sisters/sisterGroups';
 import { correctedReport, partCorrected, rulingsIn } from '../records/decisions/correctedFiles';
 import type { InputFile } from '../records/importReport';
 import { openNodeDatabase } from '../store/nodeDatabase';
@@ -81,10 +83,13 @@ async function main(words: readonly string[]): Promise<number> {
       async () => {},
     );
     const { fleet, imported } = analysis;
-    const spares = sparesOf(drawFleet(await planningOf(analysis)));
+    const answers = new FleetAnswers(analysis, async () => {});
+    const spares = await answers.spares(defaultSparesSettings);
     const tables = [
       fitsTable(fleet),
       marginsTable(fleet),
+      sistersTable(sisterGroups(analysis.fits.values())),
+      signalsTable(await answers.drift(usualDriftSettings)),
       demandTable(spares),
       ordersTable(spares),
       problemsTable(fleet),

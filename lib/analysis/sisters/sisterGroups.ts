@@ -4,6 +4,7 @@ import { type Funnel, type FunnelOf, funnel, funnelLimits } from '../../stats/si
 import { rateRatio } from '../../stats/sisters/rateRatio';
 import { unitRate } from '../../stats/wear/unitRate';
 import type { GroupFit } from '../groupFits';
+import { startRows } from './startRows';
 import type { SisterFunnel, SisterGroup, SisterRow } from './types';
 
 /** Points on a funnel's curves. */
@@ -30,9 +31,11 @@ function sisterGroup({ row, statistics, posterior, fit }: GroupFit): SisterGroup
   const { group: name, series } = row;
   const common = { group: name, series, slope_mm_per_10kh: row.slope_mm_per_10kh };
   if (posterior === null || fit === null)
-    return { ...common, rows: [], rates: null, starts: null, reason: row.reason };
+    return { ...common, rows: [], startRows: [], rates: null, starts: null, reason: row.reason };
+  const starts = sisterFunnel(funnel(statistics, fit, 'start'));
   return {
     ...common,
+    startRows: startRows(name, series, starts),
     rows: statistics.unitNames.map((unit, index) => ({
       unit,
       group: name,
@@ -42,7 +45,7 @@ function sisterGroup({ row, statistics, posterior, fit }: GroupFit): SisterGroup
       readings: readingsOf(statistics, index),
     })),
     rates: sisterFunnel(funnel(statistics, fit, 'rate')),
-    starts: sisterFunnel(funnel(statistics, fit, 'start')),
+    starts,
     reason: null,
   };
 }

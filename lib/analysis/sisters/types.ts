@@ -13,6 +13,22 @@ export interface SisterRow {
   readonly readings: number;
 }
 
+/** One unit's own start level against its sisters', as the funnel tells it. */
+export interface StartRow {
+  readonly unit: string;
+  readonly group: string;
+  readonly series: string;
+  readonly own_mm: number;
+  readonly sd_mm: number;
+  /** Own less the group's, mm. */
+  readonly difference_mm: number;
+  readonly outside: 'none' | '95' | '99.8';
+  /** Two-sided chance of lying as far out, if units differ no more than the model's spread says. */
+  readonly tailProbability: number;
+  readonly q: number;
+  readonly readings: number;
+}
+
 /** Own values of a group's units against how well each is known. */
 export interface SisterFunnel {
   readonly centre: number;
@@ -27,6 +43,7 @@ export interface SisterGroup {
   readonly series: string;
   readonly slope_mm_per_10kh: number | null;
   readonly rows: readonly SisterRow[];
+  readonly startRows: readonly StartRow[];
   readonly rates: SisterFunnel | null;
   readonly starts: SisterFunnel | null;
   /** Why the group cannot be compared, or null. */

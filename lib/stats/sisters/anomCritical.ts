@@ -38,8 +38,8 @@ export function anomCritical(sizes: readonly number[], degreesOfFreedom: number,
     const below = 0.5 + confidence / 2;
     return known ? normalQuantile(below, 0, 1) : studentQuantile(below, degreesOfFreedom);
   }
+  if (known) return findRoot((h) => anomChance(shares, h) - confidence, 0, FARTHEST, 1e-10);
   const chance = chebyshev((h) => anomChance(shares, h));
-  if (known) return findRoot((h) => chance(h) - confidence, 0, FARTHEST, 1e-10);
   const { points, weights } = spreadRule(degreesOfFreedom);
   const averaged = (h: number) =>
     points.reduce((sum, spread, k) => sum + (weights[k] as number) * chance(h * spread), 0);
