@@ -8,7 +8,7 @@ import { fleetWindow } from '../../lib/charts/fleetStripData';
 import { unitAddress } from '../address/unitAddress';
 import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
-import { counted } from '../words/counted';
+import { Pager } from '../frame/Pager';
 import { fleetSentence } from '../words/fleetSentence';
 import { ChanceKey } from './ChanceKey';
 import { type FleetFilter, type FleetRow, fleetRows } from './fleetRows';
@@ -69,19 +69,14 @@ export function FleetPicture({ fleet, rows, filter, page, onPage }: FleetPicture
         height_px={shown.length * 24 + 50}
         onPick={(unit) => router.push(unitAddress(unit, filter.series))}
       />
-      {pages > 1 && (
-        <div className="buttons">
-          <button type="button" disabled={current === 1} onClick={() => onPage(current - 1)}>
-            Previous {rowsPerPicture}
-          </button>
-          <span role="status">
-            Rows {first + 1} to {first + shown.length} of {counted(rows.length, 'unit')}
-          </span>
-          <button type="button" disabled={current === pages} onClick={() => onPage(current + 1)}>
-            Next {rowsPerPicture}
-          </button>
-        </div>
-      )}
+      <Pager
+        first={first}
+        shown={shown.length}
+        total={rows.length}
+        step={rowsPerPicture}
+        noun="unit"
+        onPage={(next) => onPage(next + 1)}
+      />
     </figure>
   );
 }

@@ -72,3 +72,19 @@ export function formatChance(chance: number | null): string {
   if (chance > 0.99) return `>99${space}%`;
   return `${written(chance * 100, 0)}${space}%`;
 }
+
+/** A ratio such as '1.66'. */
+export function formatRatio(ratio: number | null): string {
+  return exists(ratio) ? written(ratio, 2) : noValue;
+}
+
+/** A score in standard deviations such as '−3.24', without a unit. */
+export function formatScore(score: number | null): string {
+  return exists(score) ? written(score, 2) : noValue;
+}
+
+/** A tail probability or q-value: '<0.001', three decimals up to 0.1, two above. */
+export function formatProbability(probability: number | null): string {
+  if (!exists(probability)) return noValue;
+  return probability < 0.001 ? '<0.001' : written(probability, probability < 0.1 ? 3 : 2);
+}

@@ -1,0 +1,113 @@
+import Link from 'next/link';
+import type { SisterRow, StartRow } from '../../lib/analysis/sisters/types';
+import {
+  formatCount,
+  formatLevel,
+  formatMm,
+  formatProbability,
+  formatRate,
+  formatRatio,
+} from '../../lib/charts/format';
+import { unitAddress } from '../address/unitAddress';
+import type { DataColumn } from '../table/DataColumn';
+import { Written } from '../table/Written';
+
+type Ratio = NonNullable<SisterRow['rate']['ratio']>;
+
+const unitColumn = {
+  id: 'unit',
+  header: 'Unit',
+  rowHeader: true,
+  value: ({ unit }: { readonly unit: string }) => unit,
+  cell: ({ unit, series }: { readonly unit: string; readonly series: string }) => (
+    <Link href={unitAddress(unit, series)} prefetch={false}>
+      {unit}
+    </Link>
+  ),
+} as const;
+
+function intervalColumn(
+  id: string,
+  header: string,
+  ends: (ratio: Ratio) => readonly [number, number],
+): DataColumn<SisterRow> {
+  const text = ({ rate }: SisterRow) =>
+    rate.ratio === null ? null : ends(rate.ratio).map(formatRatio).join(' to ');
+  return {
+    id,
+    header,
+    numeric: true,
+    value: ({ rate }) => (rate.ratio === null ? null : ends(rate.ratio)[0]),
+    cell: (row) => <Written text={text(row)} reason={row.rate.reason ?? 'no ratio'} />,
+  };
+}
+
+function probabilityColumn<Row>(id: string, header: string, value: (row: Row) => number): DataColumn<Row> {
+  return { id, header, numeric: true, value, cell: (row) => formatProbability(value(row)) };
+}
+
+/** Columns of the units' wear rates against their sisters'. */
+export const rateColumns: readonly DataColumn<SisterRow>[] = [
+  unitColumn,
+  {
+    id: 'ratio',
+    header: 'Times its sisters’ rate',
+    numeric: true,
+    value: ({ rate }) => rate.ratio?.median ?? null,
+    cell: ({ rate }) => (
+      <Written
+        text={rate.ratio === null ? null : formatRatio(rate.ratio.median)}
+        reason={rate.reason ?? 'no ratio'}
+      />
+    ),
+  },
+  intervalColumn('interval80', '80 % interval', ({ lower80, upper80 }) => [lower80, upper80]),
+  intervalColumn('interval95', '95 % interval', ({ lower95, upper95 }) => [lower95, upper95]),
+  {
+    id: 'difference',
+    header: 'Difference in rate',
+    numeric: true,
+    value: ({ rate }) => rate.difference_mm_per_10kh.median,
+    cell: ({ rate }) => formatRate(rate.difference_mm_per_10kh.median, null),
+  },
+  probabilityColumn('tail', 'Tail probability', ({ rate }) => rate.tailProbability),
+  probabilityColumn('q', 'q value', ({ q }) => q),
+  {
+    id: 'readings',
+    header: 'Readings',
+    numeric: true,
+    value: ({ readings }) => readings,
+    cell: ({ readings }) => formatCount(readings),
+  },
+];
+
+const outsideWords = { none: 'no', '95': 'the 95 % limits', '99.8': 'the 99.8 % limits' } as const;
+
+/** Columns of the units' own start levels against the group's. */
+export const startColumns: readonly DataColumn<StartRow>[] = [
+  unitColumn,
+  {
+    id: 'own',
+    header: 'Own start ± SD',
+    numeric: true,
+    value: ({ own_mm }) => own_mm,
+    cell: ({ own_mm, sd_mm }) => formatLevel(own_mm, sd_mm),
+  },
+  {
+    id: 'difference',
+    header: 'Less the group’s',
+    numeric: true,
+    value: ({ difference_mm }) => difference_mm,
+    cell: ({ difference_mm, sd_mm }) => formatMm(difference_mm, sd_mm),
+  },
+  { id: 'outside', header: 'Outside', value: ({ outside }) => outsideWords[outside] },
+  probabilityColumn('tail', 'Tail probability', ({ tailProbability }) => tailProbability),
+  probabilityColumn('q', 'q value', ({ q }) => q),
+  {
+    id: 'readings',
+    header: 'Readings',
+    numeric: true,
+    value: ({ readings }) => readings,
+    cell: ({ readings }) => formatCount(readings),
+  },
+];

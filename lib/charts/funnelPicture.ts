@@ -1,0 +1,119 @@
+import type { SisterFunnel } from '../analysis/sisters/types';
+import { formatLevel, formatRate } from './format';
+import { layersWithData } from './layersWithData';
+import { symbols } from './symbols';
+import { type ChartTheme, chartConfig, type Layer, type LayeredSpec, schema } from './theme';
+
+export type FunnelMeasure = 'rate' | 'start';
+
+const titles = { rate: 'own wear rate, mm per 10 000 h', start: 'own start level, mm' } as const;
+const sdTitles = {
+  rate: 'how well it is known: standard deviation, mm per 10 000 h',
+  start: 'how well it is known: standard deviation, mm',
+} as const;
+
+/**
+ * Own values against how well each is known, the best known at the left, with the group's value and the 95 and 99.8 % limits
+ * within which sisters keep; those outside are named.
+ */
+export function funnelPicture(
+  funnel: SisterFunnel,
+  measure: FunnelMeasure,
+  theme: ChartTheme,
+  narrow: boolean,
+): LayeredSpec {
+  const written = measure === 'rate' ? formatRate : formatLevel;
+  const units = funnel.units.flatMap((unit) =>
+    unit.reason !== null
+      ? []
+      : [
+          {
+            unit: unit.unit,
+            pick: `#${encodeURIComponent(unit.unit)}`,
+            value: unit.value,
+            sd: unit.sd,
+            name: unit.outside === 'none' ? '' : unit.unit,
+            outside: unit.outside !== 'none',
+            hint: `${unit.unit}: ${written(unit.value, unit.sd)}${unit.outside === 'none' ? '' : `, outside the ${unit.outside} % limits`}`,
+          },
+        ],
+  );
+  const { layer, datasets } = layersWithData(layersOf(measure, theme), {
+    limits: funnel.limits,
+    centre: [{ centre: funnel.centre }],
+    units: units.filter((unit) => !unit.outside),
+    outside: units.filter((unit) => unit.outside),
+  });
+  return {
+    $schema: schema,
+    config: chartConfig(theme),
+    width: 600,
+    height: narrow ? 260 : 300,
+    autosize: { type: 'fit', contains: 'padding' },
+    padding: { left: 4, top: 22, bottom: 4, right: 40 },
+    datasets,
+    layer,
+  };
+}
+
+function layersOf(measure: FunnelMeasure, theme: ChartTheme): Layer[] {
+  const x = {
+    field: 'sd',
+    type: 'quantitative' as const,
+    title: sdTitles[measure],
+    scale: { zero: true, nice: false },
+    axis: { grid: false, tickCount: 5 },
+  };
+  const y = (field: string) => ({
+    field,
+    type: 'quantitative' as const,
+    title: titles[measure],
+    scale: { zero: false, nice: true },
+    axis: {
+      titleAngle: 0,
+      titleAlign: 'left' as const,
+      titleAnchor: 'end' as const,
+      titleX: 0,
+      titleY: -12,
+      tickCount: 6,
+    },
+  });
+  const limit = (field: string, dash: number[]): Layer => ({
+    data: { name: 'limits' },
+    mark: { type: 'line', color: theme.muted, strokeWidth: 1.2, strokeDash: dash },
+    encoding: { x, y: y(field) },
+  });
+  const point = {
+    type: 'point' as const,
+    shape: symbols.found,
+    size: 60,
+    stroke: theme.ink,
+    strokeWidth: 1,
+    opacity: 1,
+    aria: true,
+  };
+  const encoding = {
+    x,
+    y: y('value'),
+    description: { field: 'hint', type: 'nominal' as const },
+    href: { field: 'pick', type: 'nominal' as const },
+  };
+  return [
+    limit('lower95', [5, 4]),
+    limit('upper95', [5, 4]),
+    limit('lower998', [1, 0]),
+    limit('upper998', [1, 0]),
+    {
+      data: { name: 'centre' },
+      mark: { type: 'rule', color: theme.hue, strokeWidth: 2 },
+      encoding: { y: y('centre') },
+    },
+    { data: { name: 'units' }, mark: { ...point, fill: theme.paper }, encoding },
+    { data: { name: 'outside' }, mark: { ...point, fill: theme.ink, size: 80 }, encoding },
+    {
+      data: { name: 'outside' },
+      mark: { type: 'text', align: 'left', dx: 8, fontWeight: 'bold' },
+      encoding: { x, y: y('value'), text: { field: 'name', type: 'nominal' } },
+    },
+  ];
+}
