@@ -9,6 +9,9 @@ import styles from './frame.module.css';
 const pages = [
   { href: '/', name: 'Fleet' },
   { href: '/unit/', name: 'Unit' },
+  { href: '/sisters/', name: 'Sisters' },
+  { href: '/drift/', name: 'Drift' },
+  { href: '/spares/', name: 'Spares' },
   { href: '/records/', name: 'Records' },
   { href: '/methods/', name: 'Methods' },
 ];

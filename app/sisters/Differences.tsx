@@ -2,11 +2,15 @@
 
 import Link from 'next/link';
 import { useCallback } from 'react';
+import type { GroupBy } from '../../lib/analysis/grouping/sisterGroupOf';
 import type { FactorDifference, LevelDifference } from '../../lib/analysis/sisters/types';
+import type { FleetResult } from '../../lib/analysis/types';
 import { formatCount, formatScore } from '../../lib/charts/format';
 import { meanHint, meansPicture } from '../../lib/charts/meansPicture';
 import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
+import { useAsked } from '../engine/useAsked';
+import { WithAnswer } from '../engine/WithAnswer';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { differenceSentence } from '../words/sistersSentence';
@@ -76,8 +80,15 @@ function Difference({ difference }: { readonly difference: FactorDifference }) {
   );
 }
 
+interface DifferencesProps {
+  readonly fleet: FleetResult;
+  readonly groupBy: GroupBy;
+  readonly series: string;
+}
+
 /** Differences between sites, duties and workshops in one series. */
-export function Differences({ differences }: { readonly differences: readonly FactorDifference[] }) {
+export function Differences({ fleet, groupBy, series }: DifferencesProps) {
+  const asked = useAsked(fleet, 'differences', groupBy);
   return (
     <section aria-label="Differences">
       <h2>Sites, duties and workshops</h2>
@@ -86,9 +97,15 @@ export function Differences({ differences }: { readonly differences: readonly Fa
         the levels do not differ; filled points lie outside. A difference says that levels differ, not why.{' '}
         <Link href="/methods/#differences">How this was computed</Link>
       </p>
-      {differences.map((difference) => (
-        <Difference key={`${difference.factor} ${difference.compared}`} difference={difference} />
-      ))}
+      <WithAnswer asked={asked}>
+        {(differences) =>
+          differences
+            .filter((one) => one.series === series)
+            .map((difference) => (
+              <Difference key={`${difference.factor} ${difference.compared}`} difference={difference} />
+            ))
+        }
+      </WithAnswer>
     </section>
   );
 }

@@ -51,7 +51,7 @@ function SistersContent({ fleet, result, query, change }: SistersContentProps) {
       {(chosen === undefined ? groups : [chosen]).map((group) => (
         <GroupPanel key={group.group} group={group} measure={measure} characteristics={characteristics} />
       ))}
-      <Differences differences={result.differences.filter((one) => one.series === series)} />
+      <Differences fleet={fleet} groupBy={result.groupBy} series={series} />
     </>
   );
 }

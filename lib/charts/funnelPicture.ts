@@ -61,7 +61,7 @@ function layersOf(measure: FunnelMeasure, theme: ChartTheme): Layer[] {
     field: 'sd',
     type: 'quantitative' as const,
     title: sdTitles[measure],
-    scale: { zero: true, nice: false },
+    scale: { zero: false, nice: false },
     axis: { grid: false, tickCount: 5 },
   };
   const y = (field: string) => ({

@@ -10,6 +10,7 @@ import type { DriftSettings } from '../drift/types';
 import type { GroupBy } from '../grouping/sisterGroupOf';
 import { type Analysis, type OnProgress, regrouped } from '../openAnalysis';
 import { type Planning, planningOf } from '../plan/planning';
+import { factorDifferences } from '../sisters/factorDifferences';
 import { sistersResult } from '../sisters/sistersResult';
 import { unitResult } from '../unitResult';
 import type { FleetAnswer, FleetQuestion, FleetQuestions, QuestionWords } from './FleetQuestions';
@@ -41,9 +42,15 @@ export class FleetAnswers implements FleetQuestions {
   }
 
   sisters(groupBy: GroupBy) {
-    return this.once(`sisters by ${groupBy}`, async () =>
-      sistersResult(await this.grouped(groupBy), (await this.chartedFleet()).charted),
-    );
+    return this.once(`sisters by ${groupBy}`, async () => sistersResult(await this.grouped(groupBy)));
+  }
+
+  differences(groupBy: GroupBy) {
+    return this.once(`differences by ${groupBy}`, async () => {
+      const { groups } = await this.sisters(groupBy);
+      const { units } = this.analysis;
+      return factorDifferences(units, groups, (await this.chartedFleet()).charted);
+    });
   }
 
   async decisions(settings: DecisionSettings) {

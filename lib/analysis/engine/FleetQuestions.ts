@@ -3,7 +3,7 @@ import type { Spares, SparesSettings } from '../demand/types';
 import type { WhatIf } from '../demand/whatIf';
 import type { ChartedSeries, DriftResult, DriftSettings } from '../drift/types';
 import type { GroupBy } from '../grouping/sisterGroupOf';
-import type { SistersResult } from '../sisters/types';
+import type { FactorDifference, SistersResult } from '../sisters/types';
 import type { UnitResult } from '../types';
 
 /** What pages ask about the open fleet; each answer is data only, so that it can leave the worker. */
@@ -16,6 +16,8 @@ export interface FleetQuestions {
   charts(series: string): Promise<readonly ChartedSeries[]>;
   /** Every unit against its sisters, for the chosen sister groups. */
   sisters(groupBy: GroupBy): Promise<SistersResult>;
+  /** Sites, duties and workshops against each other, for the chosen sister groups. */
+  differences(groupBy: GroupBy): Promise<readonly FactorDifference[]>;
   /** What to do at each planned overhaul. */
   decisions(settings: DecisionSettings): Promise<readonly Decision[]>;
   /** Demand and orders under the present plan. */

@@ -1,4 +1,4 @@
-import { group } from 'd3-array';
+import { extent, group } from 'd3-array';
 import { falseDiscovery } from '../../stats/sisters/falseDiscovery';
 import { type Funnel, type FunnelOf, funnel, funnelLimits } from '../../stats/sisters/funnel';
 import { rateRatio } from '../../stats/sisters/rateRatio';
@@ -58,13 +58,17 @@ function readingsOf({ firstRun, count }: GroupFit['statistics'], unit: number): 
 
 function sisterFunnel(drawn: Funnel): SisterFunnel {
   const sds = drawn.units.flatMap((unit) => (unit.reason === null ? [unit.sd] : []));
-  const widest = Math.max(0, ...sds) * 1.05;
+  const [least = 0, most = 0] = extent(sds);
+  const [narrowest, widest] = [0.85 * least, 1.05 * most];
   const limits =
     sds.length === 0
       ? []
       : funnelLimits(
           drawn,
-          Array.from({ length: curvePoints + 1 }, (_, step) => (widest * step) / curvePoints),
+          Array.from(
+            { length: curvePoints + 1 },
+            (_, step) => narrowest + ((widest - narrowest) * step) / curvePoints,
+          ),
         );
   return { centre: drawn.centre, units: drawn.units, limits };
 }

@@ -74,11 +74,10 @@ export interface FactorDifference {
   readonly reason: string | null;
 }
 
-/** Everything that the Sisters page shows. */
+/** Every unit against its sisters. */
 export interface SistersResult {
   readonly asOf: string;
   readonly source: 'demo' | 'own';
   readonly groupBy: GroupBy;
   readonly groups: readonly SisterGroup[];
-  readonly differences: readonly FactorDifference[];
 }
