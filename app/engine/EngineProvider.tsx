@@ -39,6 +39,9 @@ export interface Engine {
   /** Every held row and cell as CSV to be corrected in a spreadsheet. */
   readonly heldRows: () => Promise<string>;
   readonly fileLine: (file: string, line: number) => Promise<string | null>;
+  /** Writes remarks to the journal, or takes them back, without reading files again. */
+  readonly note: EngineClient['note'];
+  readonly takeNotesBack: EngineClient['takeNotesBack'];
   /** Initials under which decisions are signed. */
   readonly initials: () => Promise<string>;
   readonly signAs: (initials: string) => void;
@@ -67,6 +70,10 @@ function createWorker(): Worker {
   return new Worker(new URL('../../lib/analysis/engine/engine.worker.ts', import.meta.url), {
     type: 'module',
   });
+}
+
+function notOpen(): Error {
+  return new Error('Nothing is open: open the data again.');
 }
 
 function failureWords(error: unknown): string {
@@ -131,6 +138,8 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
       heldRows: () =>
         client.current?.heldRows() ?? Promise.reject(new Error('Nothing is open: add the files again.')),
       fileLine: (file, line) => client.current?.fileLine(file, line) ?? Promise.resolve(null),
+      note: (decisions) => client.current?.note(decisions) ?? Promise.reject(notOpen()),
+      takeNotesBack: (ids) => client.current?.takeNotesBack(ids) ?? Promise.reject(notOpen()),
       initials: () => client.current?.initials() ?? Promise.resolve(''),
       // If the worker is gone, its failure is told where it was needed; the initials stay in the field.
       signAs: (initials) => void client.current?.signAs(initials).catch(() => {}),

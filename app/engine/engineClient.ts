@@ -7,7 +7,12 @@ import type {
   SheetPreview,
 } from '../../lib/analysis/engine/EngineApi';
 import type { FleetAnswer, FleetQuestion, QuestionWords } from '../../lib/analysis/engine/FleetQuestions';
-import type { Decision, JournalEntry, MeaningDecision } from '../../lib/records/decisions/Decision';
+import type {
+  AcknowledgementDecision,
+  Decision,
+  JournalEntry,
+  MeaningDecision,
+} from '../../lib/records/decisions/Decision';
 
 /** Time until the first sign of life of a worker, and until a silent one is reported as stalled. */
 export const startTimeout_ms = 45_000;
@@ -45,6 +50,8 @@ export interface EngineClient {
   preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview>;
   heldRows(): Promise<string>;
   fileLine(file: string, line: number): Promise<string | null>;
+  note(decisions: readonly AcknowledgementDecision[]): Promise<void>;
+  takeNotesBack(ids: readonly string[]): Promise<void>;
   initials(): Promise<string>;
   signAs(initials: string): Promise<void>;
   /** Asks the worker to stop; one that does not within cancelTimeout_ms is ended. */
@@ -123,6 +130,8 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
     preview: (file, meanings) => Promise.race([api.preview(file, meanings), failure]),
     heldRows: () => Promise.race([api.heldRows(), failure]),
     fileLine: (file, line) => Promise.race([api.fileLine(file, line), failure]),
+    note: (decisions) => Promise.race([api.note(decisions), failure]),
+    takeNotesBack: (ids) => Promise.race([api.takeNotesBack(ids), failure]),
     initials: () => Promise.race([api.initials(), failure]),
     signAs: (initials) => Promise.race([api.signAs(initials), failure]),
     cancel() {

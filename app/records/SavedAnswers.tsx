@@ -35,7 +35,9 @@ export function SavedAnswers({ sheets, onOpen }: SavedAnswersProps) {
   const picker = useRef<HTMLInputElement>(null);
   const busy = state.work !== null;
   const save = async () => {
-    const decisions = decisionsInForce(await journal()).filter(({ kind }) => kind !== 'ruling');
+    const decisions = decisionsInForce(await journal()).filter(
+      ({ kind }) => kind === 'answer' || kind === 'meaning',
+    );
     if (decisions.length === 0) {
       setMessage('There is nothing to save: no question was answered and no column corrected.');
       return;

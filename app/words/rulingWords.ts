@@ -19,6 +19,8 @@ export function ruledWords({ ruling, text }: Pick<RulingDecision, 'ruling' | 'te
 export function aboutWords(decision: Decision): string {
   if (decision.kind === 'answer') return decision.question;
   if (decision.kind === 'meaning') return `what column ‘${decision.column}’ of ${decision.file} holds`;
+  if (decision.kind === 'acknowledgement')
+    return `signals of ${decision.unit}, ${decision.series.replaceAll('_', ' ')}, up to ${decision.upTo}${decision.source === 'demo' ? ' (demo fleet)' : ''}`;
   const { file, line, column, raw } = decision;
   return `${placeWords(file, line, column)}: ${raw === '' ? 'empty' : `‘${raw}’`}`;
 }
@@ -27,6 +29,7 @@ export function aboutWords(decision: Decision): string {
 export function decidedWords(decision: Decision): string {
   if (decision.kind === 'answer') return decision.answer;
   if (decision.kind === 'meaning') return saidWords(decision);
+  if (decision.kind === 'acknowledgement') return `acknowledged: ${decision.remark}`;
   return `${ruledWords(decision)}: ${decision.reason}`;
 }
 

@@ -2,7 +2,13 @@ import { z } from 'zod';
 import type { Connector } from './Connector';
 import { queryRows } from './queryRows';
 import { partsInStockSql, seriesResetsSql } from './sql/planning';
-import { latestDateSql, limitsInForceSql, runsNowSql, unitPositionsSql } from './sql/positions';
+import {
+  assemblyRangesSql,
+  latestDateSql,
+  limitsInForceSql,
+  runsNowSql,
+  unitPositionsSql,
+} from './sql/positions';
 
 const words = z.string().nullable();
 const amount = z.number().nullable();
@@ -31,6 +37,12 @@ const limitInForce = z.object({
   limit_kind: z.enum(['upper', 'lower']),
   limit_mm: z.number(),
   source: words,
+});
+const assemblyRange = z.object({
+  frame: z.string(),
+  series: z.string(),
+  assembly_lower: amount,
+  assembly_upper: amount,
 });
 const runNow = z.object({
   unit: z.string(),
@@ -61,6 +73,7 @@ const seriesReset = z.object({
 
 export type UnitPosition = z.output<typeof unitPosition>;
 export type LimitInForce = z.output<typeof limitInForce>;
+export type AssemblyRange = z.output<typeof assemblyRange>;
 export type RunNow = z.output<typeof runNow>;
 export type PartInStock = z.output<typeof partInStock>;
 export type SeriesReset = z.output<typeof seriesReset>;
@@ -73,6 +86,11 @@ export function unitPositions(connector: Connector, asOf: string): Promise<reado
 /** Limits in force on the day. */
 export function limitsInForce(connector: Connector, asOf: string): Promise<readonly LimitInForce[]> {
   return queryRows(connector, limitsInForceSql, limitInForce, [asOf]);
+}
+
+/** What readings as left must lie within on the day, mm, by frame and series. */
+export function assemblyRanges(connector: Connector, asOf: string): Promise<readonly AssemblyRange[]> {
+  return queryRows(connector, assemblyRangesSql, assemblyRange, [asOf]);
 }
 
 /** The run that every unit is in, by series; start_hours is -1 where it is not known. */

@@ -16,7 +16,7 @@ export function journalCsv(entries: readonly JournalEntry[]): string {
       entry.by,
       entry.act,
       entry.decision.kind,
-      entry.decision.file,
+      'file' in entry.decision ? entry.decision.file : '',
       aboutWords(entry.decision),
       beforeWords(entry),
       afterWords(entry),

@@ -1,4 +1,7 @@
 import type { ChartSides } from '../../stats/charts/ChartKind';
+import type { EwmaPoint } from '../../stats/charts/ewmaChart';
+import type { IndividualsChart } from '../../stats/charts/individualsChart';
+import type { ProcessPerformance } from '../../stats/charts/processPerformance';
 import type { RunRule } from '../../stats/charts/runRules';
 
 /** Kinds of chart of forecast residuals. */
@@ -103,4 +106,42 @@ export interface DriftResult {
   readonly ruleCosts: readonly { readonly rule: RunRule; readonly expected_per_year: number }[];
   readonly findings: readonly DriftFinding[];
   readonly uncharted: readonly UnchartedSeries[];
+}
+
+/** The charts of one unit's series; a chart that is not in force is null. */
+export interface UnitCharts {
+  readonly series: ChartedSeries;
+  /** Readings with a z, in order: what the positions of the charts count. */
+  readonly known: readonly ChartedReading[];
+  /** Threshold of the individuals. */
+  readonly individuals: number | null;
+  readonly ewma: readonly EwmaPoint[] | null;
+  readonly cusum: {
+    readonly threshold: number;
+    readonly upper: readonly number[];
+    readonly lower: readonly number[] | null;
+  } | null;
+  readonly movingRange: {
+    readonly stage: ChartedReading['stage'];
+    readonly readings: readonly ChartedReading[];
+    /** Null where the baseline has under 2 readings or does not vary. */
+    readonly chart: IndividualsChart | null;
+  };
+}
+
+/** One frame's readings as left at a workshop against its assembly range. */
+export interface WorkshopFrame {
+  readonly frame: string;
+  readonly readings: number;
+  readonly lower_mm: number | null;
+  readonly upper_mm: number | null;
+  readonly performance: ProcessPerformance | null;
+  readonly reason: string | null;
+}
+
+/** What one workshop leaves behind in one series. */
+export interface Workshop {
+  readonly workshop: string;
+  readonly readings: readonly (ChartedReading & { readonly unit: string; readonly frame: string })[];
+  readonly frames: readonly WorkshopFrame[];
 }

@@ -1,5 +1,10 @@
 import { correctedReport, partCorrected, rulingsIn } from '../../records/decisions/correctedFiles';
-import type { Decision, JournalEntry, MeaningDecision } from '../../records/decisions/Decision';
+import type {
+  AcknowledgementDecision,
+  Decision,
+  JournalEntry,
+  MeaningDecision,
+} from '../../records/decisions/Decision';
 import { answersOf, decisionsInForce } from '../../records/decisions/journal';
 import type { CorrectedRows } from '../../records/decisions/readHeldRowsCsv';
 import type { RulingOutcome } from '../../records/decisions/rulings';
@@ -133,6 +138,14 @@ export class Engine implements EngineApi {
   async takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome> {
     await this.decided.takeBack(ids);
     return this.openAgain(onProgress);
+  }
+
+  async note(decisions: readonly AcknowledgementDecision[]): Promise<void> {
+    await this.decided.decide(decisions);
+  }
+
+  async takeNotesBack(ids: readonly string[]): Promise<void> {
+    await this.decided.takeBack(ids);
   }
 
   async preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview> {

@@ -1,4 +1,9 @@
-import type { Decision, JournalEntry, MeaningDecision } from '../../records/decisions/Decision';
+import type {
+  AcknowledgementDecision,
+  Decision,
+  JournalEntry,
+  MeaningDecision,
+} from '../../records/decisions/Decision';
 import type { SheetPreview } from '../../store/intake/previewSheet';
 import type { FleetResult, ImportedFile, Problem, Progress, Question, UnderstoodSheet } from '../types';
 import type { FleetAnswer, FleetQuestion, QuestionWords } from './FleetQuestions';
@@ -40,6 +45,10 @@ export interface EngineApi {
   decide(decisions: readonly Decision[], onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Takes decisions back: what they settled is open again. */
   takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Writes remarks about what is open to the journal; nothing is read again. */
+  note(decisions: readonly AcknowledgementDecision[]): Promise<void>;
+  /** Takes such remarks back; nothing is read again. */
+  takeNotesBack(ids: readonly string[]): Promise<void>;
   /** What a sheet among the own files would be read as with these meanings; changes nothing that is open. */
   preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview>;
   /** Every decision ever made about the own files, in order. */

@@ -1,3 +1,4 @@
+import { assemblyRanges } from '../../store/questions';
 import { decisionsOf } from '../decisions/decisionsOf';
 import type { DecisionSettings } from '../decisions/types';
 import { type DrawnFleet, drawFleet } from '../demand/drawnFleet';
@@ -6,7 +7,9 @@ import type { Spares, SparesSettings } from '../demand/types';
 import { whatIf } from '../demand/whatIf';
 import { type ChartedFleet, chartedSeries } from '../drift/chartedSeries';
 import { driftResult } from '../drift/driftResult';
-import type { DriftSettings } from '../drift/types';
+import type { ChartedReading, DriftSettings } from '../drift/types';
+import { unitCharts } from '../drift/unitCharts';
+import { workshopsAsLeft } from '../drift/workshops';
 import type { GroupBy } from '../grouping/sisterGroupOf';
 import { type Analysis, type OnProgress, regrouped } from '../openAnalysis';
 import { type Planning, planningOf } from '../plan/planning';
@@ -33,8 +36,28 @@ export class FleetAnswers implements FleetQuestions {
     return unitResult(this.analysis, unit);
   }
 
-  async drift(settings: DriftSettings) {
-    return driftResult(this.analysis.fleet, await this.chartedFleet(), settings);
+  drift(settings: DriftSettings) {
+    return this.once(`drift ${JSON.stringify(settings)}`, async () =>
+      driftResult(this.analysis.fleet, await this.chartedFleet(), settings),
+    );
+  }
+
+  async unitCharts(
+    unit: string,
+    series: string,
+    settings: DriftSettings,
+    stage: ChartedReading['stage'],
+    baseline: number | null,
+  ) {
+    const own = (await this.charts(series)).find((one) => one.unit === unit);
+    if (own === undefined) return null;
+    return unitCharts(own, (await this.drift(settings)).thresholds, stage, baseline);
+  }
+
+  async workshops(series: string) {
+    const { connector, fleet, units } = this.analysis;
+    const ranges = await assemblyRanges(connector, fleet.asOf);
+    return workshopsAsLeft((await this.chartedFleet()).charted, series, units, ranges);
   }
 
   async charts(series: string) {

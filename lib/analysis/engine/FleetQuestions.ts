@@ -1,7 +1,14 @@
 import type { Decision, DecisionSettings } from '../decisions/types';
 import type { Spares, SparesSettings } from '../demand/types';
 import type { WhatIf } from '../demand/whatIf';
-import type { ChartedSeries, DriftResult, DriftSettings } from '../drift/types';
+import type {
+  ChartedReading,
+  ChartedSeries,
+  DriftResult,
+  DriftSettings,
+  UnitCharts,
+  Workshop,
+} from '../drift/types';
 import type { GroupBy } from '../grouping/sisterGroupOf';
 import type { FactorDifference, SistersResult } from '../sisters/types';
 import type { UnitResult } from '../types';
@@ -14,6 +21,16 @@ export interface FleetQuestions {
   drift(settings: DriftSettings): Promise<DriftResult>;
   /** Forecast residuals of every unit in one series. */
   charts(series: string): Promise<readonly ChartedSeries[]>;
+  /** The charts of one unit's series; null if there are none. */
+  unitCharts(
+    unit: string,
+    series: string,
+    settings: DriftSettings,
+    stage: ChartedReading['stage'],
+    baseline: number | null,
+  ): Promise<UnitCharts | null>;
+  /** What each workshop leaves behind in one series. */
+  workshops(series: string): Promise<readonly Workshop[]>;
   /** Every unit against its sisters, for the chosen sister groups. */
   sisters(groupBy: GroupBy): Promise<SistersResult>;
   /** Sites, duties and workshops against each other, for the chosen sister groups. */

@@ -48,13 +48,32 @@ const rulingDecision = z.object({
   by: z.string(),
 });
 
+/** What a person remarks on the signals of one unit's series up to a day: it stands aside until there are later ones. */
+const acknowledgementDecision = z.object({
+  kind: z.literal('acknowledgement'),
+  id: z.string(),
+  /** Data that the signals were found in: of the demo fleet or the own files. */
+  source: z.enum(['demo', 'own']),
+  unit: z.string(),
+  series: z.string(),
+  /** Date of the latest signal that is acknowledged. */
+  upTo: z.string(),
+  remark: z.string(),
+});
+
 /** One thing that a person decided about the imported files; the id names what it is about, and the latest holds. */
-export const decisionSchema = z.discriminatedUnion('kind', [answerDecision, meaningDecision, rulingDecision]);
+export const decisionSchema = z.discriminatedUnion('kind', [
+  answerDecision,
+  meaningDecision,
+  rulingDecision,
+  acknowledgementDecision,
+]);
 
 export type Decision = z.output<typeof decisionSchema>;
 export type AnswerDecision = z.output<typeof answerDecision>;
 export type MeaningDecision = z.output<typeof meaningDecision>;
 export type RulingDecision = z.output<typeof rulingDecision>;
+export type AcknowledgementDecision = z.output<typeof acknowledgementDecision>;
 
 /** One line of the journal: who decided what when, and what held before. */
 export const journalEntrySchema = z.object({

@@ -41,6 +41,13 @@ export const limitsInForceSql = `
   QUALIFY row_number() OVER (PARTITION BY frame, series, limit_kind ORDER BY valid_from DESC NULLS LAST, id DESC) = 1
   ORDER BY frame, series, limit_kind`;
 
+/** Assembly ranges in force on $1 (YYYY-MM-DD), one row a frame and series that has one. */
+export const assemblyRangesSql = `
+  SELECT frame, series, CAST(assembly_lower AS DOUBLE) AS assembly_lower, CAST(assembly_upper AS DOUBLE) AS assembly_upper FROM limits
+  WHERE (valid_from IS NULL OR valid_from <= $1::DATE) AND (assembly_lower IS NOT NULL OR assembly_upper IS NOT NULL)
+  QUALIFY row_number() OVER (PARTITION BY frame, series ORDER BY valid_from DESC NULLS LAST, id DESC) = 1
+  ORDER BY frame, series`;
+
 /** The run that every unit is in now, by series: its number and the unit hours at its start. */
 export const runsNowSql = `
   SELECT r.unit, s.series, arg_max(r.run_left, r.place)::INTEGER AS run, CAST(arg_max(r.start_left, r.place) AS DOUBLE) AS start_hours, CAST(max(r.unit_hours) AS DOUBLE) AS last_hours

@@ -1,0 +1,35 @@
+import type { DriftResult } from '../../lib/analysis/drift/types';
+import type { FleetResult } from '../../lib/analysis/types';
+import { counted } from '../words/counted';
+import { driftWords } from '../words/driftSentence';
+import type { Acknowledgements } from './useAcknowledgements';
+
+interface AcknowledgedFindingsProps {
+  readonly result: DriftResult;
+  readonly acknowledged: Acknowledgements;
+  readonly characteristics: FleetResult['characteristics'];
+}
+
+/** Findings that a person has acknowledged, with the remark and a way back. */
+export function AcknowledgedFindings({ result, acknowledged, characteristics }: AcknowledgedFindingsProps) {
+  const findings = result.findings.flatMap((finding) => {
+    const decision = acknowledged.of(finding);
+    return decision === null ? [] : [{ finding, decision }];
+  });
+  if (findings.length === 0) return null;
+  return (
+    <details>
+      <summary>{counted(findings.length, 'acknowledged finding')}</summary>
+      <ul>
+        {findings.map(({ finding, decision }) => (
+          <li key={decision.id}>
+            {driftWords(finding, characteristics)}: {decision.remark}{' '}
+            <button type="button" onClick={() => void acknowledged.takeBack(decision.id)}>
+              Take back<span className="visuallyHidden">{` ${finding.unit} ${finding.series}`}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

@@ -1,0 +1,104 @@
+'use client';
+
+import Link from 'next/link';
+import { useMemo } from 'react';
+import type { DriftFinding, DriftResult } from '../../lib/analysis/drift/types';
+import type { FleetResult } from '../../lib/analysis/types';
+import { formatCount } from '../../lib/charts/format';
+import { unitAddress } from '../address/unitAddress';
+import type { DataColumn } from '../table/DataColumn';
+import { DataTable } from '../table/DataTable';
+import { counted } from '../words/counted';
+import { chartsOf, patternWords, strongestWords } from '../words/driftSentence';
+import { seriesName } from '../words/seriesName';
+import { Acknowledge } from './Acknowledge';
+import { AcknowledgedFindings } from './AcknowledgedFindings';
+import type { Acknowledgements } from './useAcknowledgements';
+
+interface FindingsProps {
+  readonly result: DriftResult;
+  readonly acknowledged: Acknowledgements;
+  readonly characteristics: FleetResult['characteristics'];
+  readonly onShow: (finding: DriftFinding) => void;
+}
+
+function columnsOf({
+  acknowledged,
+  characteristics,
+  onShow,
+}: Omit<FindingsProps, 'result'>): readonly DataColumn<DriftFinding>[] {
+  return [
+    {
+      id: 'unit',
+      header: 'Unit',
+      rowHeader: true,
+      value: ({ unit }) => unit,
+      cell: ({ unit, series }) => (
+        <Link href={unitAddress(unit, series)} prefetch={false}>
+          {unit}
+        </Link>
+      ),
+    },
+    { id: 'series', header: 'Series', value: ({ series }) => seriesName(series, characteristics) },
+    { id: 'side', header: 'Reads', value: ({ side }) => (side === 'upper' ? 'high' : 'low') },
+    { id: 'since', header: 'Since', numeric: true, value: ({ sinceDate }) => sinceDate },
+    { id: 'last', header: 'Last signal', numeric: true, value: ({ lastDate }) => lastDate },
+    { id: 'strongest', header: 'Strongest signal', text: true, value: strongestWords },
+    {
+      id: 'signals',
+      header: 'Signals',
+      numeric: true,
+      value: ({ signals }) => signals.length,
+      cell: ({ signals }) => formatCount(signals.length),
+    },
+    { id: 'charts', header: 'By', text: true, value: chartsOf },
+    {
+      id: 'expected',
+      header: 'By chance',
+      numeric: true,
+      value: ({ expectedFalse }) => expectedFalse,
+      cell: ({ expectedFalse }) => expectedFalse.toFixed(2),
+    },
+    { id: 'pattern', header: 'After reassembly', text: true, value: ({ pattern }) => patternWords[pattern] },
+    {
+      id: 'act',
+      header: 'Look or acknowledge',
+      value: () => null,
+      cell: (finding) => (
+        <span className="buttons">
+          <button type="button" onClick={() => onShow(finding)}>
+            Show<span className="visuallyHidden">{` ${finding.unit} ${finding.series}`}</span>
+          </button>
+          <Acknowledge finding={finding} acknowledged={acknowledged} />
+        </span>
+      ),
+    },
+  ];
+}
+
+/** Open signals, the strongest first, then those that a person has acknowledged. */
+export function Findings({ result, acknowledged, characteristics, onShow }: FindingsProps) {
+  const columns = useMemo(
+    () => columnsOf({ acknowledged, characteristics, onShow }),
+    [acknowledged, characteristics, onShow],
+  );
+  const open = result.findings.filter((finding) => acknowledged.of(finding) === null);
+  return (
+    <section aria-label="Signals" className="landscape">
+      <h2>Signals</h2>
+      <p>
+        One row a unit and series. ‘Since’ is where the cumulative sum last stood at zero, or the reading
+        itself. ‘By chance’ is the number of signals that this series’ own charts would raise over its whole
+        history if nothing had changed: a row with one signal and 0.4 by chance says little.
+      </p>
+      <DataTable
+        caption={counted(open.length, 'open finding')}
+        columns={columns}
+        rows={open}
+        rowKey={({ unit, series }) => `${unit} ${series}`}
+        empty="No signal is open."
+      />
+      <AcknowledgedFindings result={result} acknowledged={acknowledged} characteristics={characteristics} />
+    </section>
+  );
+}
