@@ -4,6 +4,7 @@ import type { DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { chartWords, ruleWords } from '../words/driftSentence';
 import { seriesName } from '../words/seriesName';
+import styles from './drift.module.css';
 import { allCharts, allRules, listText, usualBudget_per_year } from './driftAddress';
 
 interface DriftControlsProps {
@@ -54,7 +55,7 @@ export function DriftControls({ result, series, known, characteristics, onChange
           ))}
         </select>
       </label>
-      <fieldset>
+      <fieldset className={styles.checks}>
         <legend>Charts in force</legend>
         {allCharts.map((chart) => (
           <label key={chart}>
@@ -70,18 +71,20 @@ export function DriftControls({ result, series, known, characteristics, onChange
       </fieldset>
       <details open={rules.length > 0}>
         <summary>Run rules of ISO 7870-2</summary>
-        <p>Off unless chosen; each adds its own false signals to the budget.</p>
-        {allRules.map((rule) => (
-          <label key={rule}>
-            <input
-              type="checkbox"
-              checked={rules.includes(rule)}
-              onChange={() => onChange({ rules: listText(toggled(rules, rule, allRules), []) })}
-            />{' '}
-            {ruleWords[rule]}
-            {costOf(rule) !== undefined && `: ${costOf(rule)?.toFixed(1)} a year by chance`}
-          </label>
-        ))}
+        <fieldset className={styles.checks}>
+          <legend>Off unless chosen; each adds its own false signals to the budget.</legend>
+          {allRules.map((rule) => (
+            <label key={rule}>
+              <input
+                type="checkbox"
+                checked={rules.includes(rule)}
+                onChange={() => onChange({ rules: listText(toggled(rules, rule, allRules), []) })}
+              />{' '}
+              {ruleWords[rule]}
+              {costOf(rule) !== undefined && `: ${costOf(rule)?.toFixed(1)} a year by chance`}
+            </label>
+          ))}
+        </fieldset>
       </details>
     </form>
   );

@@ -9,10 +9,11 @@ import { unitAddress } from '../address/unitAddress';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { counted } from '../words/counted';
-import { chartsOf, patternWords, strongestWords } from '../words/driftSentence';
+import { patternWords, strongestWords } from '../words/driftSentence';
 import { seriesName } from '../words/seriesName';
 import { Acknowledge } from './Acknowledge';
 import { AcknowledgedFindings } from './AcknowledgedFindings';
+import styles from './drift.module.css';
 import type { Acknowledgements } from './useAcknowledgements';
 
 interface FindingsProps {
@@ -43,21 +44,13 @@ function columnsOf({
     { id: 'side', header: 'Reads', value: ({ side }) => (side === 'upper' ? 'high' : 'low') },
     { id: 'since', header: 'Since', numeric: true, value: ({ sinceDate }) => sinceDate },
     { id: 'last', header: 'Last signal', numeric: true, value: ({ lastDate }) => lastDate },
-    { id: 'strongest', header: 'Strongest signal', text: true, value: strongestWords },
+    { id: 'strongest', header: 'Strongest signal', value: strongestWords },
     {
       id: 'signals',
-      header: 'Signals',
+      header: 'Signals (by chance)',
       numeric: true,
       value: ({ signals }) => signals.length,
-      cell: ({ signals }) => formatCount(signals.length),
-    },
-    { id: 'charts', header: 'By', text: true, value: chartsOf },
-    {
-      id: 'expected',
-      header: 'By chance',
-      numeric: true,
-      value: ({ expectedFalse }) => expectedFalse,
-      cell: ({ expectedFalse }) => expectedFalse.toFixed(2),
+      cell: ({ signals, expectedFalse }) => `${formatCount(signals.length)} (${expectedFalse.toFixed(1)})`,
     },
     { id: 'pattern', header: 'After reassembly', text: true, value: ({ pattern }) => patternWords[pattern] },
     {
@@ -65,7 +58,7 @@ function columnsOf({
       header: 'Look or acknowledge',
       value: () => null,
       cell: (finding) => (
-        <span className="buttons">
+        <span className={styles.acts}>
           <button type="button" onClick={() => onShow(finding)}>
             Show<span className="visuallyHidden">{` ${finding.unit} ${finding.series}`}</span>
           </button>
@@ -88,8 +81,8 @@ export function Findings({ result, acknowledged, characteristics, onShow }: Find
       <h2>Signals</h2>
       <p>
         One row a unit and series. ‘Since’ is where the cumulative sum last stood at zero, or the reading
-        itself. ‘By chance’ is the number of signals that this series’ own charts would raise over its whole
-        history if nothing had changed: a row with one signal and 0.4 by chance says little.
+        itself. In brackets: signals that this series’ own charts would raise over its whole history if
+        nothing had changed; one signal with 0.4 by chance says little.
       </p>
       <DataTable
         caption={counted(open.length, 'open finding')}

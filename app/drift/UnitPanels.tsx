@@ -77,6 +77,9 @@ export function UnitPanels({ charts, baseline, onChange }: UnitPanelsProps) {
   const ranges = useMemo(() => movingRangePanel(charts), [charts]);
   return (
     <>
+      <p>
+        Discs: as found. Triangles: as left. Blue ticks: foretold. Accent: thresholds; ringed: beyond them.
+      </p>
       {panels.map(({ heading, input }) => (
         <Panel key={heading} heading={heading} input={input} />
       ))}

@@ -43,11 +43,6 @@ export function signalWords({ chart, rule }: Pick<DriftSignal, 'chart' | 'rule'>
   return chart === 'run rule' ? (ruleWords[rule as RunRule] ?? rule) : chartWords[chart];
 }
 
-/** Charts that gave the signals of a finding, each once. */
-export function chartsOf({ signals }: DriftFinding): string {
-  return [...new Set(signals.map(signalWords))].join(', ');
-}
-
 /** The strongest signal as statistic against threshold. */
 export function strongestWords({ signals }: DriftFinding): string {
   const ratio = ({ statistic, threshold }: DriftSignal) =>

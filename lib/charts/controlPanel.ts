@@ -54,7 +54,7 @@ export function controlPanel(input: PanelInput, theme: ChartTheme, narrow: boole
   );
   const { layer, datasets } = layersWithData(layersOf(input, theme), {
     ...curves,
-    all: timed(input.points),
+    all: input.joined ? timed(input.points) : [],
     rules: input.rules,
     foretold: timed(input.foretold),
     found: stageOf('found'),

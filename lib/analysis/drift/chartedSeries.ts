@@ -73,6 +73,7 @@ export async function chartedSeries(analysis: Analysis, onProgress: OnProgress):
           date: row.date,
           stage: row.stage,
           unitHours: row.unit_hours,
+          runHours: row.x * 10_000,
           workshop: row.workshop,
           value_mm: row.y,
           foretold_mm,

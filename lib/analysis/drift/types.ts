@@ -24,6 +24,7 @@ export interface ChartedReading {
   readonly date: string;
   readonly stage: 'found' | 'left';
   readonly unitHours: number;
+  readonly runHours: number;
   readonly workshop: string | null;
   readonly value_mm: number;
   /** Level foretold for it, mm. */

@@ -6,11 +6,11 @@ import type { ChartedSeries, Workshop, WorkshopFrame } from './types';
 
 /** Why there is no capability. */
 const noRange = 'limits.csv gives no assembly range for this frame and series';
-const tooFew = 'a capability needs 5 readings as left that vary';
+const tooFew = 'a capability needs 5 readings as left at 0 run hours that vary';
 
 /**
  * What each workshop leaves behind in one series: forecast residuals of readings as left in order of date, and by frame the
- * capability against the assembly range. Readings of workshops that are not named are left out.
+ * capability against the assembly range, of readings at 0 run hours: what runs on is left worn. Readings of workshops that are not named are left out.
  */
 export function workshopsAsLeft(
   charted: readonly ChartedSeries[],
@@ -34,7 +34,7 @@ export function workshopsAsLeft(
         ([frame, own]): WorkshopFrame =>
           capability(
             frame,
-            own.map(({ value_mm }) => value_mm),
+            own.filter(({ runHours }) => runHours === 0).map(({ value_mm }) => value_mm),
             ranges.find((range) => range.frame === frame && range.series === series),
           ),
       );
