@@ -11,6 +11,7 @@ import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { Written } from '../table/Written';
 import { seriesName } from '../words/seriesName';
+import { differenceSentence } from '../words/sistersSentence';
 import { Panel } from './Panel';
 
 type Row = WorkshopFrame & { readonly workshop: string };
@@ -27,7 +28,7 @@ const columns: readonly DataColumn<Row>[] = [
   { id: 'frame', header: 'Frame', value: ({ frame }) => frame },
   {
     id: 'readings',
-    header: 'Readings as left',
+    header: 'Readings as left, new',
     numeric: true,
     value: ({ readings }) => readings,
     cell: ({ readings }) => formatCount(readings),
@@ -74,6 +75,20 @@ function WorkshopChart({ workshop }: { readonly workshop: Workshop }) {
   return <Panel heading={`${workshop.workshop}: readings as left`} input={input} />;
 }
 
+/** Whether some workshop's readings as left lie high or low, by simultaneous limits. */
+function WorkshopMeans({ fleet, series }: { readonly fleet: FleetResult; readonly series: string }) {
+  const asked = useAsked(fleet, 'differences', 'frame');
+  return (
+    <WithAnswer asked={asked}>
+      {(differences) =>
+        differences
+          .filter((one) => one.factor === 'workshop' && one.series === series)
+          .map((one) => <p key={one.compared}>{differenceSentence(one)}</p>)
+      }
+    </WithAnswer>
+  );
+}
+
 /** What each workshop leaves behind in the series: charts over time, and capability against the assembly range. */
 export function Workshops({ fleet, series }: { readonly fleet: FleetResult; readonly series: string }) {
   const asked = useAsked(fleet, 'workshops', series);
@@ -89,8 +104,9 @@ export function Workshops({ fleet, series }: { readonly fleet: FleetResult; read
               <p>
                 Residuals of what each workshop left, against what was foretold of it: a mean off zero is a
                 habit of the workshop, its gauge or its units. The page ‘Sisters’ compares the means with
-                simultaneous limits.
+                simultaneous limits. The capability counts readings at 0 run hours only.
               </p>
+              <WorkshopMeans fleet={fleet} series={series} />
               {workshops.map((workshop) => (
                 <WorkshopChart key={workshop.workshop} workshop={workshop} />
               ))}

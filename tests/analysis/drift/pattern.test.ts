@@ -10,6 +10,7 @@ const readings = (pairs: readonly (readonly [number | null, number | null])[]): 
       date: `${2015 + index}-06-01`,
       stage,
       unitHours: index * 8_000,
+      runHours: stage === 'found' ? 8_000 : 0,
       workshop: null,
       value_mm: 0.03,
       foretold_mm: 0.03,
