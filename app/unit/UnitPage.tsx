@@ -32,14 +32,7 @@ function UnitContent({ fleet, id, series, onSeries }: UnitContentProps) {
   if (asked.status === 'waiting') return <p role="status">Reading the records of {id}.</p>;
   if (asked.status === 'failed') return <p role="alert">{asked.message}</p>;
   if (asked.answer === null) return <UnknownUnit id={id} />;
-  return (
-    <UnitView
-      result={asked.answer}
-      characteristics={fleet.characteristics}
-      series={series}
-      onSeries={onSeries}
-    />
-  );
+  return <UnitView result={asked.answer} fleet={fleet} series={series} onSeries={onSeries} />;
 }
 
 /** The Unit page: which unit and series is in the address. */

@@ -2,12 +2,13 @@
 
 import Link from 'next/link';
 import { useMemo } from 'react';
-import { combineChances } from '../../lib/analysis/combineChances';
+import { characteristicOf, combineChances } from '../../lib/analysis/combineChances';
 import type { FleetResult, UnitResult } from '../../lib/analysis/types';
 import { Prose } from '../frame/Prose';
 import { DataTable } from '../table/DataTable';
-import { seriesName } from '../words/seriesName';
+import { midSentence, seriesName } from '../words/seriesName';
 import { unitSentences } from '../words/unitSentence';
+import { CirclePanel } from './CirclePanel';
 import { historyColumns } from './historyColumns';
 import { SeriesChoice } from './SeriesChoice';
 import { SeriesPanel } from './SeriesPanel';
@@ -16,14 +17,15 @@ import { UnitPlaces } from './UnitPlaces';
 
 interface UnitViewProps {
   readonly result: UnitResult;
-  readonly characteristics: FleetResult['characteristics'];
+  readonly fleet: FleetResult;
   /** Series chosen in the address; the deciding one if empty or unknown. */
   readonly series: string;
   readonly onSeries: (series: string) => void;
 }
 
 /** One unit: the answer, its facts, one of its series, its history. */
-export function UnitView({ result, characteristics, series, onSeries }: UnitViewProps) {
+export function UnitView({ result, fleet, series, onSeries }: UnitViewProps) {
+  const { characteristics } = fleet;
   const outlook = useMemo(
     () =>
       combineChances(
@@ -37,6 +39,15 @@ export function UnitView({ result, characteristics, series, onSeries }: UnitView
     result.series.find((one) => one.series === series) ??
     result.series.find((one) => one.series === deciding?.series) ??
     result.series[0];
+  const characteristic =
+    shown === undefined
+      ? null
+      : characteristicOf(
+          shown.series,
+          characteristics.map(({ code }) => code),
+        );
+  // Of what is read at clock positions a series is named after one of the circle's numbers.
+  const circled = characteristic === shown?.series ? null : characteristic;
   const named = deciding === null ? null : seriesName(deciding.series, characteristics);
   return (
     <>
@@ -60,6 +71,14 @@ export function UnitView({ result, characteristics, series, onSeries }: UnitView
             name={seriesName(shown.series, characteristics)}
             decides={shown.series === deciding?.series}
           />
+          {circled !== null && (
+            <CirclePanel
+              fleet={fleet}
+              unit={result.unit.unit}
+              characteristic={circled}
+              name={midSentence(seriesName(circled, characteristics))}
+            />
+          )}
         </>
       )}
       <h2>Position and history</h2>

@@ -20,16 +20,22 @@ function runtimeOf(spec: LayeredSpec): Runtime {
 }
 
 /**
- * Draws a specification as SVG text, `width_px` wide in place of the width that it states if one is given.
+ * Draws a specification as SVG text, `width_px` wide in place of the width that it states if one is given; one that is padded
+ * to its own size keeps it.
  * A mark's description becomes its aria-label, its href a link round it.
  */
 export async function drawSvg(spec: LayeredSpec, width_px: number | null = null): Promise<string> {
   const view = new View(runtimeOf(spec), { expr: expressionInterpreter, renderer: 'none', hover: false });
   try {
     for (const [name, rows] of Object.entries(spec.datasets ?? {})) view.data(name, rows as object[]);
-    if (width_px !== null) view.width(width_px);
+    if (width_px !== null && !keepsSize(spec)) view.width(width_px);
     return await view.toSVG();
   } finally {
     view.finalize();
   }
+}
+
+/** A picture whose shape matters, such as a circle, is not stretched to its box. */
+function keepsSize({ autosize }: LayeredSpec): boolean {
+  return typeof autosize === 'object' && autosize.type === 'pad';
 }

@@ -11,20 +11,11 @@ import { FilesTable } from '../../app/records/FilesTable';
 import { ProblemsTable } from '../../app/records/ProblemsTable';
 import { UnitView } from '../../app/unit/UnitView';
 import { canonicalTables } from '../../lib/records/canonicalTables';
-import {
-  characteristics,
-  fleet,
-  margin,
-  marginWithoutForecast,
-  reading,
-  unit,
-  unitResult,
-  unitSeries,
-} from './fixture';
+import { fleet, margin, marginWithoutForecast, reading, unit, unitResult, unitSeries } from './fixture';
 
 vi.mock('next/navigation', () => ({ useRouter: () => ({ push: () => {} }) }));
 vi.mock('../../app/engine/EngineProvider', () => ({
-  useEngine: () => ({ state: { work: null }, heldRows: async () => '' }),
+  useEngine: () => ({ state: { work: null }, heldRows: async () => '', ask: async () => undefined }),
 }));
 
 const everything = { site: '', frame: '', engine: '', series: '' };
@@ -99,7 +90,7 @@ describe('Fleet', () => {
 
 describe('Unit', () => {
   const view = (result: ReturnType<typeof unitResult>, series = '') =>
-    page(<UnitView result={result} characteristics={characteristics} series={series} onSeries={() => {}} />);
+    page(<UnitView result={result} fleet={fleet()} series={series} onSeries={() => {}} />);
 
   test('a typical unit is plain words, with the key of its picture', () => {
     const shown = view(unitResult());

@@ -1,4 +1,5 @@
 import { assemblyRanges } from '../../store/questions';
+import { clearanceCircles } from '../circle/clearanceCircles';
 import { decisionsOf } from '../decisions/decisionsOf';
 import type { DecisionSettings } from '../decisions/types';
 import { type DrawnFleet, drawFleet } from '../demand/drawnFleet';
@@ -13,6 +14,7 @@ import { workshopsAsLeft } from '../drift/workshops';
 import type { GroupBy } from '../grouping/sisterGroupOf';
 import { type Analysis, type OnProgress, regrouped } from '../openAnalysis';
 import { type Planning, planningOf } from '../plan/planning';
+import { gaugeRepeatability } from '../repeatability/gaugeRepeatability';
 import { factorDifferences } from '../sisters/factorDifferences';
 import { sistersResult } from '../sisters/sistersResult';
 import { unitResult } from '../unitResult';
@@ -34,6 +36,15 @@ export class FleetAnswers implements FleetQuestions {
 
   unit(unit: string) {
     return unitResult(this.analysis, unit);
+  }
+
+  async circles(unit: string, characteristic: string) {
+    return clearanceCircles(this.analysis, unit, characteristic, await this.repeatability());
+  }
+
+  repeatability() {
+    const { connector, fleet } = this.analysis;
+    return this.once('repeatability', () => gaugeRepeatability(connector, fleet.asOf));
   }
 
   drift(settings: DriftSettings) {

@@ -1,3 +1,4 @@
+import type { ClearanceCircles } from '../circle/types';
 import type { Decision, DecisionSettings } from '../decisions/types';
 import type { Spares, SparesSettings } from '../demand/types';
 import type { WhatIf } from '../demand/whatIf';
@@ -10,6 +11,7 @@ import type {
   Workshop,
 } from '../drift/types';
 import type { GroupBy } from '../grouping/sisterGroupOf';
+import type { GaugeRepeatability } from '../repeatability/gaugeRepeatability';
 import type { FactorDifference, SistersResult } from '../sisters/types';
 import type { UnitResult } from '../types';
 
@@ -17,6 +19,10 @@ import type { UnitResult } from '../types';
 export interface FleetQuestions {
   /** Everything about one unit, or null if there is no such unit. */
   unit(unit: string): Promise<UnitResult | null>;
+  /** What each set of clock readings of a unit says of the whole circle. */
+  circles(unit: string, characteristic: string): Promise<ClearanceCircles>;
+  /** How far readings of one state repeat, by series and workshop. */
+  repeatability(): Promise<readonly GaugeRepeatability[]>;
   /** Signals within a yearly budget of false ones. */
   drift(settings: DriftSettings): Promise<DriftResult>;
   /** Forecast residuals of every unit in one series. */

@@ -13,7 +13,7 @@ import { integrateWear } from '../../../lib/stats/wear/integrateWear';
 import { runLevel } from '../../../lib/stats/wear/runLevel';
 import type { WearPosterior, WearReading } from '../../../lib/stats/wear/types';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
-import { seededDraws } from '../../stats/wear/seededDraws';
+import { seededDraws } from '../../../lib/batch/calibrate/seededDraws';
 import { asOf, type MadeUnit, madeFit, madePart, madePlanning } from './madePlanning';
 
 const FLEETS = 300;

@@ -11,7 +11,7 @@ import { isoDatePlus } from '../../../lib/analysis/isoDate';
 import { noChanges } from '../../../lib/analysis/plan/comingOverhauls';
 import { integrateWear } from '../../../lib/stats/wear/integrateWear';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
-import { simulateFleet } from '../../stats/wear/simulateFleet';
+import { simulateFleet } from '../../../lib/batch/calibrate/simulateFleet';
 import { asOf, type MadeUnit, madeFit, madePart, madePlanning } from './madePlanning';
 
 const truth = { noise: 0.012, startRun: 0.01, slopeRun: 0.012, startUnit: 0.01, slopeUnit: 0.02 };

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { simulateFleet } from '../../../lib/batch/calibrate/simulateFleet';
 import { drawGroup } from '../../../lib/stats/draws/groupDraws';
 import { normalTable } from '../../../lib/stats/draws/normalTable';
 import { seededStream } from '../../../lib/stats/draws/seededStream';
@@ -7,7 +8,6 @@ import { levelAt, levelQuantile, slopeOf } from '../../../lib/stats/wear/forecas
 import { integrateWear } from '../../../lib/stats/wear/integrateWear';
 import { runLevel } from '../../../lib/stats/wear/runLevel';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
-import { simulateFleet } from '../wear/simulateFleet';
 
 const truth = { noise: 0.012, startRun: 0.015, slopeRun: 0.015, startUnit: 0.01, slopeUnit: 0.02 };
 const statistics = wearStatistics(simulateFleet(5, 8, truth).readings);

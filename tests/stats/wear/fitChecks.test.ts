@@ -1,6 +1,7 @@
 import studentCdf from '@stdlib/stats-base-dists-t-cdf';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { simulateFleet } from '../../../lib/batch/calibrate/simulateFleet';
 import { wearWorkspace } from '../../../lib/stats/wear/absorb';
 import { type Curvature, curvature } from '../../../lib/stats/wear/curvature';
 import { type FitChecks, fitCheckSentences, fitChecks } from '../../../lib/stats/wear/fitChecks';
@@ -12,7 +13,6 @@ import { largestResidualP } from '../../../lib/stats/wear/standardResiduals';
 import type { WearReading } from '../../../lib/stats/wear/types';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
 import { readFleet } from './readFleet';
-import { simulateFleet } from './simulateFleet';
 import { denseCovariance, denseFit } from './wholeCovariance';
 
 const truth = { noise: 0.012, startRun: 0.014, slopeRun: 0.01, startUnit: 0.01, slopeUnit: 0.02 };

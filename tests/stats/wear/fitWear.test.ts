@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { simulateFleet } from '../../../lib/batch/calibrate/simulateFleet';
 import { fitWear } from '../../../lib/stats/wear/fitWear';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
 import { denseFit, type Ratios } from './denseModel';
 import { readFleet, readReference } from './readFleet';
-import { simulateFleet } from './simulateFleet';
 
 /** Source: R 4.2.2, lme4 1.1-31, REML; see tests/reference/README.md. */
 interface WearReference {

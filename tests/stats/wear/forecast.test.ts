@@ -2,6 +2,7 @@ import studentCdf from '@stdlib/stats-base-dists-t-cdf';
 import studentQuantile from '@stdlib/stats-base-dists-t-quantile';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { simulateFleet } from '../../../lib/batch/calibrate/simulateFleet';
 import {
   chancePast,
   levelAt,
@@ -16,7 +17,6 @@ import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
 import { evenly } from './evenly';
 import { oneLine, ownLineMixture } from './ownLineMixture';
 import { readReference } from './readFleet';
-import { simulateFleet } from './simulateFleet';
 
 interface Prediction {
   readonly x: number[];

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { seededDraws } from '../../../lib/batch/calibrate/seededDraws';
 import { normalScores } from '../../../lib/stats/wear/normalScores';
 import reference from '../../reference/small/normalScores.json';
-import { seededDraws } from './seededDraws';
 
 describe('normalScores', () => {
   it.each(Object.keys(reference.cases))('meets the reference on %s', (name) => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { simulateFleet } from '../../../lib/batch/calibrate/simulateFleet';
 import { wearWorkspace } from '../../../lib/stats/wear/absorb';
 import type { AngleRange } from '../../../lib/stats/wear/angleRange';
 import { crossings } from '../../../lib/stats/wear/crossing';
@@ -8,7 +9,6 @@ import { NODE, type NodeGrid, nodeGrid } from '../../../lib/stats/wear/nodeGrid'
 import { runLevel } from '../../../lib/stats/wear/runLevel';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
 import { readFleet, readReference } from './readFleet';
-import { simulateFleet } from './simulateFleet';
 
 /** Source: independent dense-grid integration, 17 nodes a ratio; see tests/reference/README.md. */
 interface UnitReference {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { simulateFleet } from '../../../lib/batch/calibrate/simulateFleet';
 import { crossings } from '../../../lib/stats/wear/crossing';
 import { fitWear } from '../../../lib/stats/wear/fitWear';
 import { chancePast, levelAt, readingQuantile, slopeOf } from '../../../lib/stats/wear/forecast';
@@ -10,7 +11,6 @@ import { unitRate } from '../../../lib/stats/wear/unitRate';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
 import { arbitraryFleet } from './arbitraryFleet';
 import { evenly } from './evenly';
-import { simulateFleet } from './simulateFleet';
 
 const fitOf = (readings: readonly WearReading[]) => fitWear(wearStatistics(readings));
 const SPREADS = [

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { simulateFleet } from '../../../lib/batch/calibrate/simulateFleet';
 import { wearWorkspace } from '../../../lib/stats/wear/absorb';
 import { fitWear } from '../../../lib/stats/wear/fitWear';
 import { levelAt } from '../../../lib/stats/wear/forecast';
@@ -13,7 +14,6 @@ import { arbitraryFleet, arbitraryRatios } from './arbitraryFleet';
 import { denseFit, type Ratios } from './denseModel';
 import { oneNodePosterior } from './oneNodePosterior';
 import { readFleet, readReference } from './readFleet';
-import { simulateFleet } from './simulateFleet';
 
 /** A posterior with a single node at given ratios: everything is then closed form. */
 function posteriorAt(statistics: WearStatistics, ratios: Ratios): WearPosterior {

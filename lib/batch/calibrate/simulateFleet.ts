@@ -1,4 +1,4 @@
-import type { WearReading } from '../../../lib/stats/wear/types';
+import type { WearReading } from '../../stats/wear/types';
 import { seededDraws } from './seededDraws';
 
 /** Standard deviations of a made-up fleet; mm, slopes mm per 10,000 h. */
