@@ -4,6 +4,7 @@ import Link from 'next/link';
 import { useMemo } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
+import { FleetAdvice } from '../decisions/FleetAdvice';
 import { WithFleet } from '../engine/WithFleet';
 import { Prose } from '../frame/Prose';
 import { WaitingQuestions } from '../records/WaitingQuestions';
@@ -21,6 +22,7 @@ function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
   const series = query.get('series') ?? '';
   const filter = useMemo<FleetFilter>(() => ({ site, frame, engine, series }), [site, frame, engine, series]);
   const rows = useMemo(() => fleetRows(fleet, filter), [fleet, filter]);
+  const listed = useMemo(() => new Set(rows.map(({ unit }) => unit.unit)), [rows]);
   const filtered = site !== '' || frame !== '' || engine !== '' || series !== '';
   return (
     <>
@@ -53,6 +55,7 @@ function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
           />
         </>
       )}
+      {rows.length > 0 && <FleetAdvice fleet={fleet} units={listed} query={query} onChange={change} />}
       <p className="screenOnly">
         <Link href="/methods/#chance-of-a-unit">How this was computed</Link>
       </p>

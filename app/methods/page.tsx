@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { Cautions } from '../frame/Cautions';
+import { CalibrationMethods } from './CalibrationMethods';
 import { CircleMethods } from './CircleMethods';
 import { DriftMethods } from './DriftMethods';
 import { FleetMethods } from './FleetMethods';
@@ -37,6 +38,7 @@ const contents = [
   { id: 'no-forecast', title: 'When there is no forecast' },
   { id: 'capped', title: 'Capped and extrapolated' },
   { id: 'not-covered', title: 'What is not covered' },
+  { id: 'calibration', title: 'Calibration' },
 ];
 
 /** Methods: how is each number made, and how far can it be trusted? */
@@ -67,6 +69,7 @@ export default function Page() {
       <DriftMethods />
       <SparesMethods />
       <TrustMethods />
+      <CalibrationMethods />
     </>
   );
 }

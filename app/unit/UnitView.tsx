@@ -4,6 +4,7 @@ import Link from 'next/link';
 import { useMemo } from 'react';
 import { characteristicOf, combineChances } from '../../lib/analysis/combineChances';
 import type { FleetResult, UnitResult } from '../../lib/analysis/types';
+import { UnitDecisions } from '../decisions/UnitDecisions';
 import { Prose } from '../frame/Prose';
 import { DataTable } from '../table/DataTable';
 import { midSentence, seriesName } from '../words/seriesName';
@@ -81,6 +82,7 @@ export function UnitView({ result, fleet, series, onSeries }: UnitViewProps) {
           )}
         </>
       )}
+      <UnitDecisions fleet={fleet} unit={result.unit.unit} />
       <h2>Position and history</h2>
       <UnitFacts result={result} outlook={outlook} />
       <DataTable

@@ -107,7 +107,7 @@ function cellOf({ series, found }: Multiple, column: number, row: number) {
     y2: row + 0.98,
     sides: series.sides,
     found,
-    name: series.unit,
+    name: found ? `${series.unit}, signal` : series.unit,
     pick: `#${encodeURIComponent(series.unit)}`,
     hint: `${series.unit}: ${series.readings.length} readings, last z ${formatScore(last?.z ?? null)}${found ? ', with a signal' : ''}`,
   };

@@ -13,7 +13,10 @@ import { UnitView } from '../../app/unit/UnitView';
 import { canonicalTables } from '../../lib/records/canonicalTables';
 import { fleet, margin, marginWithoutForecast, reading, unit, unitResult, unitSeries } from './fixture';
 
-vi.mock('next/navigation', () => ({ useRouter: () => ({ push: () => {} }) }));
+vi.mock('next/navigation', () => ({
+  useRouter: () => ({ push: () => {} }),
+  useSearchParams: () => new URLSearchParams(),
+}));
 vi.mock('../../app/engine/EngineProvider', () => ({
   useEngine: () => ({ state: { work: null }, heldRows: async () => '', ask: async () => undefined }),
 }));

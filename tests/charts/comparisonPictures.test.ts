@@ -58,7 +58,7 @@ describe('units against their sisters', () => {
     const svg = await drawn(ratioPicture(rows, 'ratio', 0.1, theme, false));
     expect(svg).toContain('× 1.66, q 0.001');
     expect(svg).not.toContain('× 1.02, q');
-    expect(svg).toContain('aria-label="L-2: 1.02 times its sisters' rate');
+    expect(svg).toContain('aria-label="L-2: 1.02 times its sisters');
   });
 
   it('shows differences where a ratio is missing', async () => {

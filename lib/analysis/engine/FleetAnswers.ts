@@ -1,8 +1,10 @@
 import { assemblyRanges } from '../../store/questions';
+import { calendarRows } from '../calendar/calendarRows';
 import { clearanceCircles } from '../circle/clearanceCircles';
-import { decisionsOf } from '../decisions/decisionsOf';
+import { decisionsOf, defaultDecisionSettings } from '../decisions/decisionsOf';
 import type { DecisionSettings } from '../decisions/types';
 import { type DrawnFleet, drawFleet } from '../demand/drawnFleet';
+import { type IntervalCosts, intervalCurve } from '../demand/intervalCurve';
 import { sparesOf } from '../demand/sparesOf';
 import type { Spares, SparesSettings } from '../demand/types';
 import { whatIf } from '../demand/whatIf';
@@ -93,6 +95,20 @@ export class FleetAnswers implements FleetQuestions {
 
   async spares(settings: SparesSettings) {
     return this.sparesUnder(settings);
+  }
+
+  async calendar(settings: SparesSettings) {
+    const decisions = await this.decisions({
+      ...defaultDecisionSettings,
+      acceptedRisk: settings.acceptedRisk,
+    });
+    return calendarRows(decisions, await this.sparesUnder(settings));
+  }
+
+  intervalCurve(acceptedRisk: number, costs: IntervalCosts | null) {
+    return this.once(`interval ${acceptedRisk} ${JSON.stringify(costs)}`, async () =>
+      intervalCurve(await this.drawnFleet(), acceptedRisk, costs),
+    );
   }
 
   async whatIf(present: SparesSettings, change: Partial<SparesSettings>) {

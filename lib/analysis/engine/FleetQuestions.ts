@@ -1,5 +1,7 @@
+import type { CalendarRow } from '../calendar/calendarRows';
 import type { ClearanceCircles } from '../circle/types';
 import type { Decision, DecisionSettings } from '../decisions/types';
+import type { IntervalCosts, IntervalPoint } from '../demand/intervalCurve';
 import type { Spares, SparesSettings } from '../demand/types';
 import type { WhatIf } from '../demand/whatIf';
 import type {
@@ -45,6 +47,10 @@ export interface FleetQuestions {
   decisions(settings: DecisionSettings): Promise<readonly Decision[]>;
   /** Demand and orders under the present plan. */
   spares(settings: SparesSettings): Promise<Spares>;
+  /** Overhauls, order days and deliveries of the next 24 months, in order of day. */
+  calendar(settings: SparesSettings): Promise<readonly CalendarRow[]>;
+  /** Chance of passing a limit in service against the interval, by group. */
+  intervalCurve(acceptedRisk: number, costs: IntervalCosts | null): Promise<readonly IntervalPoint[]>;
   /** A changed plan beside the present one. */
   whatIf(present: SparesSettings, change: Partial<SparesSettings>): Promise<WhatIf>;
 }

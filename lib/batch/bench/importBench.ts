@@ -90,7 +90,7 @@ async function importSeconds(files: readonly BenchFile[]): Promise<[number, numb
   const connector = await database.connect();
   const start = performance.now();
   const inputs = [];
-  for (const { name, path } of files) inputs.push({ name, bytes: new Uint8Array(await readFile(path)) });
+  for (const { name, path } of files) inputs.push({ name, bytes: await readFile(path) });
   const imported = await importFiles(connector, inputs, async () => {}, { problemsListed: 5000 });
   const seconds = (performance.now() - start) / 1000;
   await connector.close();
