@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { worthReading } from '../../../lib/analysis/decisions/worthReading';
+import { seededDraws } from '../../../lib/batch/calibrate/seededDraws';
 import { studentTable } from '../../../lib/stats/wear/studentTable';
 import type { LineMixture } from '../../../lib/stats/wear/types';
-import { seededDraws } from '../../../lib/batch/calibrate/seededDraws';
 
 /** One normal line: start and slope independent with the given standard deviations; a reading has noise 0.01 mm. */
 function line(start: number, sdStart: number, slope: number, sdSlope: number): LineMixture {

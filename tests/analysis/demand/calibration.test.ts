@@ -8,12 +8,12 @@ import { runName } from '../../../lib/analysis/groupFits';
 import { isoDatePlus } from '../../../lib/analysis/isoDate';
 import { comingOverhauls, noChanges } from '../../../lib/analysis/plan/comingOverhauls';
 import type { Planning } from '../../../lib/analysis/plan/planning';
+import { seededDraws } from '../../../lib/batch/calibrate/seededDraws';
 import { chancePast } from '../../../lib/stats/wear/forecast';
 import { integrateWear } from '../../../lib/stats/wear/integrateWear';
 import { runLevel } from '../../../lib/stats/wear/runLevel';
 import type { WearPosterior, WearReading } from '../../../lib/stats/wear/types';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
-import { seededDraws } from '../../../lib/batch/calibrate/seededDraws';
 import { asOf, type MadeUnit, madeFit, madePart, madePlanning } from './madePlanning';
 
 const FLEETS = 300;

@@ -9,9 +9,9 @@ import { whatIf } from '../../../lib/analysis/demand/whatIf';
 import { runName } from '../../../lib/analysis/groupFits';
 import { isoDatePlus } from '../../../lib/analysis/isoDate';
 import { noChanges } from '../../../lib/analysis/plan/comingOverhauls';
+import { simulateFleet } from '../../../lib/batch/calibrate/simulateFleet';
 import { integrateWear } from '../../../lib/stats/wear/integrateWear';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
-import { simulateFleet } from '../../../lib/batch/calibrate/simulateFleet';
 import { asOf, type MadeUnit, madeFit, madePart, madePlanning } from './madePlanning';
 
 const truth = { noise: 0.012, startRun: 0.01, slopeRun: 0.012, startUnit: 0.01, slopeUnit: 0.02 };
