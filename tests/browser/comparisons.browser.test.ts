@@ -1,0 +1,71 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { opened, picture, sharedSite } from '../support/sharedSite';
+
+const site = sharedSite();
+
+describe('who wears unlike the others', () => {
+  it('is said first, with the workshop that leaves readings high; units regroup, and lead to their page', async () => {
+    const { page, outside, errors } = await site.visit();
+    await page.goto(`${site.url}/sisters/?series=thrust_play`);
+    const answer = page.locator('.answer').first();
+    await answer.waitFor(opened);
+    expect(await answer.textContent()).toContain('O-3005 wears 1.66 times as fast as its sisters');
+    await page.getByText(/Fulmar Rotor Shop lies high/).waitFor(opened);
+    await page.getByLabel('Compared by').selectOption('start');
+    await page
+      .getByRole('columnheader', { name: /Own start/ })
+      .first()
+      .waitFor(opened);
+    await page.getByLabel('Sisters are units of one').selectOption('frame+duty');
+    await page.getByRole('heading', { name: /Osprey, over 6,000 h a year/ }).waitFor(opened);
+    // The address holds the view, so that a link reproduces it.
+    expect(page.url()).toMatch(/series=thrust_play.*of=start.*by=frame/);
+    await picture(page, 'sisters');
+    await page.getByRole('link', { name: 'O-3005' }).first().click();
+    await page.getByRole('heading', { name: 'Unit O-3005' }).waitFor(opened);
+    expect(outside).toEqual([]);
+    expect(errors).toEqual([]);
+  });
+});
+
+describe('what to order by which day', () => {
+  it('is said first; a plan is tried out beside the present one; the calendar is a file', async () => {
+    const { page, outside, errors } = await site.visit();
+    await page.goto(`${site.url}/spares/`);
+    const answer = page.locator('.answer').first();
+    await answer.waitFor(opened);
+    expect(await answer.textContent()).toMatch(/^\d+ parts to order for [\d\s]+EUR/);
+    await page.getByText('Nothing is changed.').waitFor(opened);
+    const changed = page.getByText(/^Overhauls .* parts? changed\.$/);
+    await page.getByLabel('Lead times, times').fill('2');
+    await changed.waitFor(opened);
+    const before = await changed.textContent();
+    await page.getByLabel('Overhaul interval, % of plan').fill('120');
+    await expect.poll(() => changed.textContent(), opened).not.toBe(before);
+    expect(page.url()).toContain('interval=120');
+    await picture(page, 'spares');
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save as an iCalendar file' }).click();
+    const file = await (await download).path();
+    const text = readFileSync(file, 'utf8');
+    expect(text).toMatch(/^BEGIN:VCALENDAR\r\n/);
+    expect(text.match(/BEGIN:VEVENT/g)?.length).toBeGreaterThan(20);
+    expect(outside).toEqual([]);
+    expect(errors).toEqual([]);
+  });
+
+  it('advice stands on Fleet and Unit, and follows the accepted risk', async () => {
+    const { page, errors } = await site.visit();
+    await page.goto(`${site.url}/unit/?id=O-3005&risk=50`);
+    const section = page.getByRole('region', { name: 'At its overhauls' });
+    await section
+      .getByRole('row', { name: /bring forward/ })
+      .first()
+      .waitFor(opened);
+    expect(await section.getByLabel('Accepted risk, %').inputValue()).toBe('50');
+    await page.getByRole('link', { name: 'Fleet' }).click();
+    await page.getByText(/^Of 52 units: bring forward/).waitFor(opened);
+    expect(errors).toEqual([]);
+  });
+});
