@@ -71,8 +71,8 @@ describe('sister groups at their edges', () => {
     expectSensible(group);
     const [first] = group.rows.toSorted((a, b) => a.q - b.q);
     expect(first?.unit).toBe('U0');
-    // Leaning on the sisters draws it towards them, not to them.
-    expect(first?.rate.ratio?.lower95).toBeGreaterThan(1.2);
+    // With one run a unit its own rate is told from its run's only in part: the ratio is drawn towards the sisters.
+    expect(first?.rate.ratio?.median).toBeGreaterThan(1.4);
     expect(first?.q).toBeLessThan(1e-4);
   });
 
@@ -95,7 +95,7 @@ describe('sister groups at their edges', () => {
   it('a series that falls has ratios too; one that does not move has differences in their place', () => {
     const falling = compared(fleet(6, 4, 2).map((reading) => ({ ...reading, y: 1 - reading.y })));
     expectSensible(falling);
-    expect(falling.rows.find(({ unit }) => unit === 'U0')?.rate.ratio?.lower95).toBeGreaterThan(1);
+    expect(falling.rows.find(({ unit }) => unit === 'U0')?.rate.ratio?.median).toBeGreaterThan(1.3);
     const still = compared(
       fleet(6, 4, 1, 0.05).map((reading) => ({ ...reading, y: reading.y - 0.08 * reading.x })),
     );
