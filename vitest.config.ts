@@ -9,5 +9,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     exclude: ['tests/browser/**', 'node_modules/**'],
     testTimeout: 60_000,
+    // A fleet is opened before the tests of a file; a busy machine takes its time.
+    hookTimeout: 120_000,
   },
 });

@@ -27,17 +27,16 @@ function compared(readings: readonly WearReading[], series = 'thrust_play'): Sis
   return sisterGroups([group])[0] as SisterGroup;
 }
 
-/** Units with runs of `count` readings 8,000 h apart; the first unit's rate is multiplied. */
+/** Units with two runs of `count` readings 8,000 h apart; the first unit's rate is multiplied. */
 function fleet(units: number, count: number, faster = 1, noise = 0.01): readonly WearReading[] {
   const { normal } = seededDraws(units);
   return Array.from({ length: units }, (_, unit) => {
     const slope = (0.08 + 0.005 * normal()) * (unit === 0 ? faster : 1);
-    return Array.from({ length: count }, (__, k) => ({
-      unit: `U${unit}`,
-      run: `U${unit} run 0`,
-      x: 0.8 * k,
-      y: 0.2 + slope * 0.8 * k + noise * normal(),
-    }));
+    return Array.from({ length: 2 * count }, (__, index) => {
+      const [run, k] = [Math.floor(index / count), index % count];
+      const y = 0.2 + slope * 0.8 * k + noise * normal();
+      return { unit: `U${unit}`, run: `U${unit} run ${run}`, x: 0.8 * k, y };
+    });
   }).flat();
 }
 
@@ -71,7 +70,7 @@ describe('sister groups at their edges', () => {
     expectSensible(group);
     const [first] = group.rows.toSorted((a, b) => a.q - b.q);
     expect(first?.unit).toBe('U0');
-    // With one run a unit its own rate is told from its run's only in part: the ratio is drawn towards the sisters.
+    // Leaning on the sisters draws the ratio towards them.
     expect(first?.rate.ratio?.median).toBeGreaterThan(1.4);
     expect(first?.q).toBeLessThan(1e-4);
   });
