@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { ChartedSeries, DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { type Multiple, multiplesHeight_px, smallMultiples } from '../../lib/charts/smallMultiples';
@@ -9,6 +9,7 @@ import type { BuildSpec } from '../chart/useDrawing';
 import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
 import { Pager } from '../frame/Pager';
+import { usePaged } from '../frame/usePaged';
 import { counted } from '../words/counted';
 import { seriesName } from '../words/seriesName';
 
@@ -30,17 +31,16 @@ function Cells({
   readonly charts: readonly ChartedSeries[];
   readonly title: string;
 }) {
-  const [page, setPage] = useState(0);
-  const first = page * cellsPerPicture < charts.length ? page * cellsPerPicture : 0;
+  const { first, shown, onPage } = usePaged(charts, cellsPerPicture);
   const multiples = useMemo(
     () =>
-      charts.slice(first, first + cellsPerPicture).map(
+      shown.map(
         (series): Multiple => ({
           series,
           found: result.findings.some((one) => one.unit === series.unit && one.series === series.series),
         }),
       ),
-    [charts, first, result],
+    [shown, result],
   );
   const sides = charts[0]?.sides;
   const threshold =
@@ -76,7 +76,7 @@ function Cells({
         total={charts.length}
         step={cellsPerPicture}
         noun="unit"
-        onPage={setPage}
+        onPage={onPage}
       />
     </figure>
   );

@@ -1,13 +1,14 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { SisterRow } from '../../lib/analysis/sisters/types';
 import { ratioHint, ratioMeasure, ratioPicture } from '../../lib/charts/ratioPicture';
 import { unitAddress } from '../address/unitAddress';
 import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
 import { Pager } from '../frame/Pager';
+import { usePaged } from '../frame/usePaged';
 import { findAt } from '../words/sistersSentence';
 
 const rowsPerPicture = 60;
@@ -22,15 +23,13 @@ export function RatioFigure({
   readonly title: string;
 }) {
   const router = useRouter();
-  const [page, setPage] = useState(0);
   const measure = ratioMeasure(rows);
   const sorted = useMemo(() => {
     const middle = ({ rate }: SisterRow) =>
       measure === 'ratio' ? (rate.ratio?.median ?? 0) : rate.difference_mm_per_10kh.median;
     return [...rows].sort((a, b) => middle(b) - middle(a));
   }, [rows, measure]);
-  const first = page * rowsPerPicture < sorted.length ? page * rowsPerPicture : 0;
-  const shown = useMemo(() => sorted.slice(first, first + rowsPerPicture), [sorted, first]);
+  const { first, shown, onPage } = usePaged(sorted, rowsPerPicture);
   const { build, onPaper } = useMemo(() => {
     const of =
       (part: readonly SisterRow[]): BuildSpec =>
@@ -69,7 +68,7 @@ export function RatioFigure({
         total={sorted.length}
         step={rowsPerPicture}
         noun="unit"
-        onPage={setPage}
+        onPage={onPage}
       />
     </figure>
   );

@@ -1,6 +1,7 @@
 import { layersWithData } from './layersWithData';
+import { axesPicture, titleAbove } from './pictureFrame';
 import { symbols } from './symbols';
-import { type ChartTheme, chartConfig, type Layer, type LayeredSpec, schema } from './theme';
+import type { ChartTheme, Layer, LayeredSpec } from './theme';
 
 /** One plotted value of a control chart. */
 export interface PanelPoint {
@@ -52,7 +53,7 @@ export function controlPanel(input: PanelInput, theme: ChartTheme, narrow: boole
   const curves = Object.fromEntries(
     input.curves.slice(0, curveNames.length).map((curve, index) => [curveNames[index], timed(curve.points)]),
   );
-  const { layer, datasets } = layersWithData(layersOf(input, theme), {
+  const drawn = layersWithData(layersOf(input, theme), {
     ...curves,
     all: input.joined ? timed(input.points) : [],
     rules: input.rules,
@@ -61,16 +62,7 @@ export function controlPanel(input: PanelInput, theme: ChartTheme, narrow: boole
     left: stageOf('left'),
     outside: timed(input.points.filter(({ outside }) => outside)),
   });
-  return {
-    $schema: schema,
-    config: chartConfig(theme),
-    width: 600,
-    height: narrow ? 150 : 170,
-    autosize: { type: 'fit', contains: 'padding' },
-    padding: { left: 4, top: 22, bottom: 4, right: 14 },
-    datasets,
-    layer,
-  };
+  return axesPicture(narrow ? 150 : 170, 14, theme, drawn);
 }
 
 function layersOf({ title, joined, curves }: PanelInput, theme: ChartTheme): Layer[] {
@@ -92,11 +84,7 @@ function layersOf({ title, joined, curves }: PanelInput, theme: ChartTheme): Lay
     title,
     scale: { zero: false, nice: true },
     axis: {
-      titleAngle: 0,
-      titleAlign: 'left' as const,
-      titleAnchor: 'end' as const,
-      titleX: 0,
-      titleY: -12,
+      ...titleAbove,
       tickCount: 4,
     },
   });

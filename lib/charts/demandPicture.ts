@@ -1,7 +1,8 @@
 import type { DemandRow, OrderRow } from '../analysis/demand/types';
 import { formatCount } from './format';
 import { layersWithData } from './layersWithData';
-import { type ChartTheme, chartConfig, type Layer, type LayeredSpec, schema } from './theme';
+import { axesPicture, titleAbove } from './pictureFrame';
+import type { ChartTheme, Layer, LayeredSpec } from './theme';
 
 /** Pieces of a quarter with at most one decimal. */
 function pieces(count: number): string {
@@ -50,17 +51,8 @@ export function demandPicture(
           },
         ]),
   ].map((mark) => ({ ...mark, time: Date.parse(mark.date) }));
-  const { layer, datasets } = layersWithData(layersOf(theme), { rows, stock, zero: [{ zero: 0 }], marks });
-  return {
-    $schema: schema,
-    config: chartConfig(theme),
-    width: 600,
-    height: narrow ? 240 : 280,
-    autosize: { type: 'fit', contains: 'padding' },
-    padding: { left: 4, top: 22, bottom: 4, right: 14 },
-    datasets,
-    layer,
-  };
+  const drawn = layersWithData(layersOf(theme), { rows, stock, zero: [{ zero: 0 }], marks });
+  return axesPicture(narrow ? 240 : 280, 14, theme, drawn);
 }
 
 function layersOf(theme: ChartTheme): Layer[] {
@@ -77,11 +69,7 @@ function layersOf(theme: ChartTheme): Layer[] {
     title: 'pieces a quarter; pieces in stock',
     scale: { zero: true, nice: true },
     axis: {
-      titleAngle: 0,
-      titleAlign: 'left' as const,
-      titleAnchor: 'end' as const,
-      titleX: 0,
-      titleY: -12,
+      ...titleAbove,
       tickCount: 5,
       tickMinStep: 1,
     },

@@ -1,7 +1,8 @@
 import { type FleetStripRow, fleetStripData, type TimeWindow } from './fleetStripData';
 import { layersWithData } from './layersWithData';
+import { rowEnds, rowPicture } from './pictureFrame';
 import { symbols } from './symbols';
-import { type ChartTheme, chanceSteps, chartConfig, type Layer, type LayeredSpec, schema } from './theme';
+import { type ChartTheme, chanceSteps, type Layer, type LayeredSpec } from './theme';
 
 const rowStep = 24;
 const msPerMonth = 30.44 * 86_400_000;
@@ -26,7 +27,6 @@ function layersOf(window: TimeWindow, theme: ChartTheme): Layer[] {
     sort: null,
     axis: null,
   };
-  const href = { field: 'pick', type: 'nominal' as const };
   const scale = { type: 'utc' as const, nice: false };
   const time = { field: 'time', type: 'temporal' as const, scale, axis: timeAxis(window) };
   const color = {
@@ -81,28 +81,7 @@ function layersOf(window: TimeWindow, theme: ChartTheme): Layer[] {
       },
       encoding: { y: unit, x: time },
     },
-    {
-      data: { name: 'rows' },
-      mark: { type: 'text', align: 'right', dx: -6, limit: 110 },
-      encoding: { y: unit, x: { value: 0 }, text: { field: 'unit', type: 'nominal' }, href },
-    },
-    {
-      data: { name: 'rows' },
-      mark: { type: 'text', align: 'left', dx: 8 },
-      encoding: { y: unit, x: { value: 'width' }, text: { field: 'note', type: 'nominal' }, href },
-    },
-    {
-      // On top of all: the whole strip says its finding and stands for its unit.
-      data: { name: 'rows' },
-      mark: { type: 'rect', color: theme.paper, opacity: 0, aria: true },
-      encoding: {
-        y: unit,
-        x: { value: 0 },
-        x2: { value: 'width' },
-        description: { field: 'hint', type: 'nominal' },
-        href,
-      },
-    },
+    ...rowEnds(unit, theme, 'normal'),
   ];
 }
 
@@ -117,13 +96,9 @@ export function fleetStrip(
   theme: ChartTheme,
   narrow: boolean,
 ): LayeredSpec {
-  return {
-    $schema: schema,
-    config: chartConfig(theme),
-    width: 600,
-    height: Math.max(1, rows.length) * rowStep,
-    autosize: { type: 'fit-x', contains: 'padding' },
-    padding: 4,
-    ...layersWithData(layersOf(window, theme), fleetStripData(rows, window, narrow)),
-  };
+  return rowPicture(
+    Math.max(1, rows.length) * rowStep,
+    theme,
+    layersWithData(layersOf(window, theme), fleetStripData(rows, window, narrow)),
+  );
 }

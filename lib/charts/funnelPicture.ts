@@ -1,8 +1,9 @@
 import type { SisterFunnel } from '../analysis/sisters/types';
 import { formatLevel, formatRate } from './format';
 import { layersWithData } from './layersWithData';
+import { axesPicture, titleAbove } from './pictureFrame';
 import { symbols } from './symbols';
-import { type ChartTheme, chartConfig, type Layer, type LayeredSpec, schema } from './theme';
+import type { ChartTheme, Layer, LayeredSpec } from './theme';
 
 export type FunnelMeasure = 'rate' | 'start';
 
@@ -38,22 +39,13 @@ export function funnelPicture(
           },
         ],
   );
-  const { layer, datasets } = layersWithData(layersOf(measure, theme), {
+  const drawn = layersWithData(layersOf(measure, theme), {
     limits: funnel.limits,
     centre: [{ centre: funnel.centre }],
     units: units.filter((unit) => !unit.outside),
     outside: units.filter((unit) => unit.outside),
   });
-  return {
-    $schema: schema,
-    config: chartConfig(theme),
-    width: 600,
-    height: narrow ? 260 : 300,
-    autosize: { type: 'fit', contains: 'padding' },
-    padding: { left: 4, top: 22, bottom: 4, right: 40 },
-    datasets,
-    layer,
-  };
+  return axesPicture(narrow ? 260 : 300, 40, theme, drawn);
 }
 
 function layersOf(measure: FunnelMeasure, theme: ChartTheme): Layer[] {
@@ -70,11 +62,7 @@ function layersOf(measure: FunnelMeasure, theme: ChartTheme): Layer[] {
     title: titles[measure],
     scale: { zero: false, nice: true },
     axis: {
-      titleAngle: 0,
-      titleAlign: 'left' as const,
-      titleAnchor: 'end' as const,
-      titleX: 0,
-      titleY: -12,
+      ...titleAbove,
       tickCount: 6,
     },
   });

@@ -1,7 +1,8 @@
 import type { IntervalPoint } from '../analysis/demand/intervalCurve';
 import { formatChance, formatHours } from './format';
 import { layersWithData } from './layersWithData';
-import { type ChartTheme, chartConfig, type LayeredSpec, schema } from './theme';
+import { axesPicture, titleAbove } from './pictureFrame';
+import type { ChartTheme, LayeredSpec } from './theme';
 
 /** Chance of passing a limit in service within an interval against the interval, one labelled line a group. */
 export function intervalPicture(
@@ -27,17 +28,13 @@ export function intervalPicture(
     title: 'chance of passing a limit within an interval',
     scale: { zero: true, nice: true },
     axis: {
-      titleAngle: 0,
-      titleAlign: 'left' as const,
-      titleAnchor: 'end' as const,
-      titleX: 0,
-      titleY: -12,
+      ...titleAbove,
       tickCount: 5,
       format: '.0%',
     },
   };
   const detail = { field: 'group', type: 'nominal' as const };
-  const { layer, datasets } = layersWithData(
+  const drawn = layersWithData(
     [
       {
         data: { name: 'rows' },
@@ -65,14 +62,5 @@ export function intervalPicture(
     ],
     { rows, ends: rows.filter(({ interval_h }) => interval_h === last) },
   );
-  return {
-    $schema: schema,
-    config: chartConfig(theme),
-    width: 600,
-    height: narrow ? 240 : 280,
-    autosize: { type: 'fit', contains: 'padding' },
-    padding: { left: 4, top: 22, bottom: 4, right: 70 },
-    datasets,
-    layer,
-  };
+  return axesPicture(narrow ? 240 : 280, 70, theme, drawn);
 }

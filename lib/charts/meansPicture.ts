@@ -1,8 +1,9 @@
 import type { FactorDifference } from '../analysis/sisters/types';
 import { formatScore } from './format';
 import { layersWithData } from './layersWithData';
+import { rowPicture } from './pictureFrame';
 import { symbols } from './symbols';
-import { type ChartTheme, chartConfig, type LayeredSpec, schema } from './theme';
+import type { ChartTheme, LayeredSpec } from './theme';
 
 const rowStep = 28;
 
@@ -46,7 +47,7 @@ export function meansPicture({ levels }: FactorDifference, theme: ChartTheme): L
     aria: true,
   };
   const encoding = { y, x: x('mean'), description: { field: 'hint', type: 'nominal' as const } };
-  const { layer, datasets } = layersWithData(
+  const drawn = layersWithData(
     [
       {
         data: { name: 'rows' },
@@ -62,14 +63,5 @@ export function meansPicture({ levels }: FactorDifference, theme: ChartTheme): L
       outside: rows.filter(({ outside }) => outside !== 'none'),
     },
   );
-  return {
-    $schema: schema,
-    config: chartConfig(theme),
-    width: 600,
-    height: Math.max(1, rows.length) * rowStep,
-    autosize: { type: 'fit-x', contains: 'padding' },
-    padding: 4,
-    datasets,
-    layer,
-  };
+  return rowPicture(Math.max(1, rows.length) * rowStep, theme, drawn);
 }

@@ -1,7 +1,8 @@
 import type { SisterRow } from '../analysis/sisters/types';
 import { formatProbability, formatRate, formatRatio } from './format';
 import { layersWithData } from './layersWithData';
-import { type ChartTheme, chartConfig, type Layer, type LayeredSpec, schema } from './theme';
+import { rowEnds, rowPicture } from './pictureFrame';
+import type { ChartTheme, Layer, LayeredSpec } from './theme';
 
 const rowStep = 22;
 
@@ -53,20 +54,15 @@ export function ratioPicture(
       note: row.q <= findAt ? (narrow ? number : `${number}, q ${formatProbability(row.q)}`) : '',
     };
   });
-  return {
-    $schema: schema,
-    config: chartConfig(theme),
-    width: 600,
-    height: Math.max(1, rows.length) * rowStep,
-    autosize: { type: 'fit-x', contains: 'padding' },
-    padding: 4,
-    ...layersWithData(layersOf(measure, theme), { rows: data, same: [{ at: measure === 'ratio' ? 1 : 0 }] }),
-  };
+  return rowPicture(
+    Math.max(1, rows.length) * rowStep,
+    theme,
+    layersWithData(layersOf(measure, theme), { rows: data, same: [{ at: measure === 'ratio' ? 1 : 0 }] }),
+  );
 }
 
 function layersOf(measure: RatioMeasure, theme: ChartTheme): Layer[] {
   const unit = { field: 'unit', type: 'nominal' as const, sort: null, axis: null };
-  const href = { field: 'pick', type: 'nominal' as const };
   const x = (field: string) => ({
     field,
     type: 'quantitative' as const,
@@ -99,27 +95,6 @@ function layersOf(measure: RatioMeasure, theme: ChartTheme): Layer[] {
       mark: { type: 'tick', orient: 'vertical', thickness: 3, height: 15, color: theme.ink, opacity: 1 },
       encoding: { y: unit, x: x('median') },
     },
-    {
-      data: { name: 'rows' },
-      mark: { type: 'text', align: 'right', dx: -6, limit: 110 },
-      encoding: { y: unit, x: { value: 0 }, text: { field: 'unit', type: 'nominal' }, href },
-    },
-    {
-      data: { name: 'rows' },
-      mark: { type: 'text', align: 'left', dx: 8, fontWeight: 'bold' },
-      encoding: { y: unit, x: { value: 'width' }, text: { field: 'note', type: 'nominal' }, href },
-    },
-    {
-      // On top of all: the whole row says its finding and stands for its unit.
-      data: { name: 'rows' },
-      mark: { type: 'rect', color: theme.paper, opacity: 0, aria: true },
-      encoding: {
-        y: unit,
-        x: { value: 0 },
-        x2: { value: 'width' },
-        description: { field: 'hint', type: 'nominal' },
-        href,
-      },
-    },
+    ...rowEnds(unit, theme, 'bold'),
   ];
 }

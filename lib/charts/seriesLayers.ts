@@ -1,3 +1,4 @@
+import { titleAbove } from './pictureFrame';
 import { symbols } from './symbols';
 import type { ChartTheme, Layer } from './theme';
 
@@ -28,11 +29,7 @@ function length(field: string) {
     title: 'mm',
     scale: { zero: false, nice: false, padding: 34 },
     axis: {
-      titleAngle: 0,
-      titleAlign: 'left' as const,
-      titleAnchor: 'end' as const,
-      titleX: 0,
-      titleY: -12,
+      ...titleAbove,
       tickCount: 6,
     },
   };

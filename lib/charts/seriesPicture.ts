@@ -1,7 +1,8 @@
 import { layersWithData } from './layersWithData';
+import { axesPicture } from './pictureFrame';
 import { emptyLayer, lineLayers, readingLayers, ruleLayers } from './seriesLayers';
 import { type SeriesPictureInput, seriesPictureData } from './seriesPictureData';
-import { type ChartTheme, chartConfig, type LayeredSpec, schema } from './theme';
+import type { ChartTheme, LayeredSpec } from './theme';
 
 /**
  * Readings of one series over the unit's hours, as found and as left told apart by shape and fill, interval readings
@@ -13,14 +14,6 @@ export function seriesPicture(input: SeriesPictureInput, theme: ChartTheme, narr
     [...lineLayers(theme), ...ruleLayers(theme), ...readingLayers(theme)],
     seriesPictureData(input),
   );
-  return {
-    $schema: schema,
-    config: chartConfig(theme),
-    width: 600,
-    height: narrow ? 300 : 380,
-    autosize: { type: 'fit', contains: 'padding' },
-    padding: { left: 4, top: 22, bottom: 4, right: 14 },
-    datasets: drawn.datasets,
-    layer: drawn.layer.length > 0 ? drawn.layer : [emptyLayer],
-  };
+  const layer = drawn.layer.length > 0 ? drawn.layer : [emptyLayer];
+  return axesPicture(narrow ? 300 : 380, 14, theme, { datasets: drawn.datasets, layer });
 }

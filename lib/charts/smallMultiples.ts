@@ -1,7 +1,8 @@
 import type { ChartedSeries } from '../analysis/drift/types';
 import { formatScore } from './format';
 import { layersWithData } from './layersWithData';
-import { type ChartTheme, chartConfig, type Layer, type LayeredSpec, schema } from './theme';
+import { rowPicture } from './pictureFrame';
+import type { ChartTheme, Layer, LayeredSpec } from './theme';
 
 const cellHeight_px = 66;
 /** Scores beyond this are drawn at the edge of their cell. */
@@ -76,7 +77,7 @@ export function smallMultiples(
     y: yOf(row, 0),
   }));
   const rows = Math.max(1, Math.ceil(multiples.length / across));
-  const { layer, datasets } = layersWithData(layersOf(across, rows, theme), {
+  const drawn = layersWithData(layersOf(across, rows, theme), {
     zeros,
     levels,
     points: points.filter(({ beyond }) => !beyond),
@@ -84,16 +85,7 @@ export function smallMultiples(
     framed: cells.filter(({ found }) => found),
     cells,
   });
-  return {
-    $schema: schema,
-    config: chartConfig(theme),
-    width: 600,
-    height: rows * cellHeight_px,
-    autosize: { type: 'fit-x', contains: 'padding' },
-    padding: 4,
-    datasets,
-    layer,
-  };
+  return rowPicture(rows * cellHeight_px, theme, drawn);
 }
 
 function cellOf({ series, found }: Multiple, column: number, row: number) {
