@@ -4,12 +4,32 @@ import { defineConfig } from 'vitest/config';
 process.env.TZ = 'UTC';
 process.env.LC_ALL = 'en_GB.UTF-8';
 
+const common = {
+  testTimeout: 60_000,
+  // A fleet is opened before the tests of a file; a busy machine takes its time.
+  hookTimeout: 120_000,
+};
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-    exclude: ['tests/browser/**', 'node_modules/**'],
-    testTimeout: 60_000,
-    // A fleet is opened before the tests of a file; a busy machine takes its time.
-    hookTimeout: 120_000,
+    projects: [
+      {
+        test: {
+          ...common,
+          name: 'app',
+          include: ['tests/app/**/*.test.{ts,tsx}'],
+        },
+      },
+      {
+        test: {
+          ...common,
+          name: 'library',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/app/**', 'tests/browser/**', 'node_modules/**'],
+          // Nothing is mocked there: modules are loaded once a worker and not once a file.
+          isolate: false,
+        },
+      },
+    ],
   },
 });

@@ -113,7 +113,8 @@ describe('normaliseCsv', () => {
     // Other work on the machine may lengthen a single run: the shortest of three counts.
     const shortest = (lines: number) => Math.min(time(lines), time(lines), time(lines));
     time(2_000);
-    const ratio = shortest(80_000) / Math.max(1, shortest(20_000));
-    expect(ratio).toBeLessThan(12);
+    // In proportion it is 16, in proportion to the square 256.
+    const ratio = shortest(160_000) / Math.max(1, shortest(10_000));
+    expect(ratio).toBeLessThan(64);
   });
 });
