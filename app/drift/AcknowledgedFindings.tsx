@@ -1,3 +1,6 @@
+'use client';
+
+import { useState } from 'react';
 import type { DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { counted } from '../words/counted';
@@ -12,6 +15,15 @@ interface AcknowledgedFindingsProps {
 
 /** Findings that a person has acknowledged, with the remark and a way back. */
 export function AcknowledgedFindings({ result, acknowledged, characteristics }: AcknowledgedFindingsProps) {
+  const [failure, setFailure] = useState<string | null>(null);
+  const takeBack = (id: string) => {
+    acknowledged
+      .takeBack(id)
+      .then(() => setFailure(null))
+      .catch((error: unknown) =>
+        setFailure(`It was not taken back: ${error instanceof Error ? error.message : String(error)}`),
+      );
+  };
   const findings = result.findings.flatMap((finding) => {
     const decision = acknowledged.of(finding);
     return decision === null ? [] : [{ finding, decision }];
@@ -24,12 +36,13 @@ export function AcknowledgedFindings({ result, acknowledged, characteristics }: 
         {findings.map(({ finding, decision }) => (
           <li key={decision.id}>
             {driftWords(finding, characteristics)}: {decision.remark}{' '}
-            <button type="button" onClick={() => void acknowledged.takeBack(decision.id)}>
+            <button type="button" onClick={() => takeBack(decision.id)}>
               Take back<span className="visuallyHidden">{` ${finding.unit} ${finding.series}`}</span>
             </button>
           </li>
         ))}
       </ul>
+      {failure !== null && <p role="alert">{failure}</p>}
     </details>
   );
 }

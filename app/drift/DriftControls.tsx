@@ -4,6 +4,7 @@ import type { DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { chartWords, ruleWords } from '../words/driftSentence';
 import { seriesName } from '../words/seriesName';
+import { BudgetField } from './BudgetField';
 import styles from './drift.module.css';
 import { allCharts, allRules, listText, usualBudget_per_year } from './driftAddress';
 
@@ -15,8 +16,6 @@ interface DriftControlsProps {
   readonly onChange: (changes: Readonly<Record<string, string>>) => void;
 }
 
-const budgets = [0.5, 1, 2, 4, 6, 12];
-
 function toggled<T>(list: readonly T[], one: T, order: readonly T[]): readonly T[] {
   return order.filter((other) => (other === one ? !list.includes(other) : list.includes(other)));
 }
@@ -24,7 +23,6 @@ function toggled<T>(list: readonly T[], one: T, order: readonly T[]): readonly T
 /** Series shown, the budget of false signals, charts and run rules in force; kept in the address. */
 export function DriftControls({ result, series, known, characteristics, onChange }: DriftControlsProps) {
   const { budget_per_year, charts, rules } = result.settings;
-  const choices = budgets.includes(budget_per_year) ? budgets : [...budgets, budget_per_year];
   const costOf = (rule: string) => result.ruleCosts.find((one) => one.rule === rule)?.expected_per_year;
   return (
     <form className="controls" aria-label="What is watched" onSubmit={(event) => event.preventDefault()}>
@@ -38,23 +36,10 @@ export function DriftControls({ result, series, known, characteristics, onChange
           ))}
         </select>
       </label>
-      <label>
-        False signals a year, whole fleet
-        <select
-          value={budget_per_year}
-          onChange={(event) =>
-            onChange({
-              budget: Number(event.target.value) === usualBudget_per_year ? '' : event.target.value,
-            })
-          }
-        >
-          {choices.map((budget) => (
-            <option key={budget} value={budget}>
-              {budget}
-            </option>
-          ))}
-        </select>
-      </label>
+      <BudgetField
+        budget_per_year={budget_per_year}
+        onChange={(budget) => onChange({ budget: budget === usualBudget_per_year ? '' : String(budget) })}
+      />
       <fieldset className={styles.checks}>
         <legend>Charts in force</legend>
         {allCharts.map((chart) => (

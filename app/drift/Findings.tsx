@@ -9,7 +9,7 @@ import { unitAddress } from '../address/unitAddress';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { counted } from '../words/counted';
-import { patternWords, strongestWords } from '../words/driftSentence';
+import { patternWords, rateWords, sideWords, strongestWords } from '../words/driftSentence';
 import { seriesName } from '../words/seriesName';
 import { Acknowledge } from './Acknowledge';
 import { AcknowledgedFindings } from './AcknowledgedFindings';
@@ -41,18 +41,16 @@ function columnsOf({
       ),
     },
     { id: 'series', header: 'Series', value: ({ series }) => seriesName(series, characteristics) },
-    { id: 'side', header: 'Reads', value: ({ side }) => (side === 'upper' ? 'high' : 'low') },
+    { id: 'side', header: 'Reads', value: sideWords },
     { id: 'since', header: 'Since', numeric: true, value: ({ sinceDate }) => sinceDate },
     { id: 'last', header: 'Last signal', numeric: true, value: ({ lastDate }) => lastDate },
-    { id: 'strongest', header: 'Strongest signal', value: strongestWords },
     {
-      id: 'signals',
-      header: 'Signals (by chance)',
-      numeric: true,
-      value: ({ signals }) => signals.length,
-      cell: ({ signals, expectedFalse }) => `${formatCount(signals.length)} (${expectedFalse.toFixed(1)})`,
+      id: 'chance',
+      header: 'As strong, by chance',
+      value: ({ byChance_per_year }) => byChance_per_year,
+      cell: ({ byChance_per_year }) => rateWords(byChance_per_year),
     },
-    { id: 'pattern', header: 'After reassembly', text: true, value: ({ pattern }) => patternWords[pattern] },
+    { id: 'pattern', header: 'After reassembly', text: true, value: patternWords },
     {
       id: 'act',
       header: 'Look or acknowledge',
@@ -65,6 +63,14 @@ function columnsOf({
           <Acknowledge finding={finding} acknowledged={acknowledged} />
         </span>
       ),
+    },
+    { id: 'strongest', header: 'Strongest signal', value: strongestWords },
+    {
+      id: 'signals',
+      header: 'Signals (by chance)',
+      numeric: true,
+      value: ({ signals }) => signals.length,
+      cell: ({ signals, expectedFalse }) => `${formatCount(signals.length)} (${expectedFalse.toFixed(2)})`,
     },
   ];
 }
@@ -80,9 +86,10 @@ export function Findings({ result, acknowledged, characteristics, onShow }: Find
     <section aria-label="Signals" className="landscape">
       <h2>Signals</h2>
       <p>
-        One row a unit and series. ‘Since’ is where the cumulative sum last stood at zero, or the reading
-        itself. In brackets: signals that this series’ own charts would raise over its whole history if
-        nothing had changed; one signal with 0.4 by chance says little.
+        One row a unit and series, those first that chance would bring least often: how often it would bring a
+        signal as strong somewhere in the whole fleet, by charts of that kind. ‘Since’ is where the cumulative
+        sum last stood at zero, or the reading itself. In brackets: signals that this series’ own charts would
+        raise over its whole history if nothing had changed.
       </p>
       <DataTable
         caption={counted(open.length, 'open finding')}

@@ -6,6 +6,7 @@ import type { FleetResult } from '../../lib/analysis/types';
 import { unitAddress } from '../address/unitAddress';
 import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
+import { UnitPicker } from '../unit/UnitPicker';
 import { seriesName } from '../words/seriesName';
 import { UnitPanels } from './UnitPanels';
 
@@ -33,19 +34,7 @@ export function UnitDrift({ fleet, settings, series, unit, query, onChange }: Un
   return (
     <section aria-label={title}>
       <h2>{title}</h2>
-      <div className="controls">
-        <label>
-          Unit
-          <select value={unit} onChange={(event) => onChange({ unit: event.target.value, series })}>
-            {unit === '' && <option value="">choose a unit</option>}
-            {fleet.units.map((one) => (
-              <option key={one.unit} value={one.unit}>
-                {one.unit}
-              </option>
-            ))}
-          </select>
-        </label>
-      </div>
+      <UnitPicker fleet={fleet} id={unit} onPick={(name) => onChange({ unit: name, series })} />
       {unit === '' ? (
         <p>Choose a unit, here or in the picture above.</p>
       ) : (

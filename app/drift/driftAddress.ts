@@ -4,8 +4,8 @@ import { ruleWords } from '../words/driftSentence';
 /** Charts in force if the address says nothing. */
 export const allCharts: readonly ChartName[] = ['individuals', 'ewma', 'cusum'];
 export const usualBudget_per_year = 2;
-const leastBudget_per_year = 0.01;
-const mostBudget_per_year = 1000;
+export const leastBudget_per_year = 0.01;
+export const mostBudget_per_year = 1000;
 
 /** Run rules that can be chosen, in their order. */
 export const allRules = Object.keys(ruleWords) as readonly RunRule[];

@@ -69,7 +69,7 @@ export function RecordsPage() {
         busy={busy}
         onApply={(rulings) => andReturn(() => decide(rulings))}
       />
-      {isOwn && <Journal />}
+      <Journal source={isOwn ? 'own' : 'demo'} />
     </>
   );
 }

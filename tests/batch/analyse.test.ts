@@ -50,7 +50,11 @@ describe('analyse on the demo fleet', () => {
     expect(table('demo', 'problems').columns).toEqual('file,row,column,raw,reason,action'.split(','));
     expect(table('demo', 'demand').columns).toEqual('part,quarter,mean,p10,p50,p90,p95'.split(','));
     expect(table('demo', 'orders').columns).toEqual('part,quantity,order_by,reason'.split(','));
-    for (const name of ['fits', 'margins', 'demand', 'orders', 'problems']) {
+    expect(table('demo', 'signals').columns).toEqual(
+      'unit,series,chart,rule,overhaul,date,statistic,threshold'.split(','),
+    );
+    expect(table('demo', 'signals').length).toBe(67);
+    for (const name of ['fits', 'margins', 'signals', 'demand', 'orders', 'problems']) {
       const text = readFileSync(join(folder, 'demo', `${name}.csv`), 'utf8');
       expect(text).not.toMatch(/\b(NaN|Infinity|undefined|null)\b/);
     }
@@ -78,7 +82,7 @@ describe('analyse on the demo fleet', () => {
 
   it('gives the same bytes again', async () => {
     await analyse('--data', 'data/demo', '--out', join(folder, 'again'));
-    for (const name of ['fits', 'margins', 'demand', 'orders', 'problems']) {
+    for (const name of ['fits', 'margins', 'signals', 'demand', 'orders', 'problems']) {
       expect(readFileSync(join(folder, 'again', `${name}.csv`), 'utf8')).toBe(
         readFileSync(join(folder, 'demo', `${name}.csv`), 'utf8'),
       );

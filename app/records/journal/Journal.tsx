@@ -1,6 +1,8 @@
 'use client';
 
 import { useMemo } from 'react';
+import type { FleetResult } from '../../../lib/analysis/types';
+import { isAbout } from '../../../lib/records/decisions/acknowledgements';
 import type { JournalEntry } from '../../../lib/records/decisions/Decision';
 import type { DataColumn } from '../../table/DataColumn';
 import { DataTable } from '../../table/DataTable';
@@ -25,17 +27,21 @@ const columns: readonly DataColumn<JournalEntry>[] = [
   { id: 'after', header: 'After', text: true, value: afterWords },
 ];
 
-/** Every decision ever made about the own files: who, when, what, before and after; the newest first. */
-export function Journal() {
+/** Every decision ever made about the own files, and every acknowledged signal of the data that are open: who, when, what, before and after; the newest first. */
+export function Journal({ source }: { readonly source: FleetResult['source'] }) {
   const inOrder = useJournal();
-  const entries = useMemo(() => [...inOrder].reverse(), [inOrder]);
+  const entries = useMemo(
+    () => inOrder.filter(({ decision }) => isAbout(decision, source)).reverse(),
+    [inOrder, source],
+  );
   if (entries.length === 0) return null;
   return (
     <section aria-labelledby="journal">
       <h2 id="journal">Journal</h2>
       <p>
-        Every decision about your files, the ones taken back too. What is in force can be taken back under
-        ‘Decisions in force’.
+        {source === 'own' ? 'Every decision about your files' : 'Every acknowledged signal of the demo fleet'}
+        , those taken back too. Acknowledgements can be taken back on the page ‘Drift’
+        {source === 'own' && ', what else is in force under ‘Decisions in force’'}.
       </p>
       <DataTable
         caption={`${counted(entries.length, 'entry', 'entries')}, the newest first`}

@@ -6,7 +6,8 @@ import { queryRows } from '../../store/queryRows';
 import { readingsInOrderSql } from '../../store/sql/readingsInOrder';
 import { groupKey, runName } from '../groupFits';
 import type { Analysis, OnProgress } from '../openAnalysis';
-import type { ChartedSeries, UnchartedSeries } from './types';
+import { scoresBeforeOverhauls } from './beforeOverhauls';
+import type { ChartedReading, ChartedSeries, UnchartedSeries } from './types';
 
 const readingRow = z.object({
   group: z.string(),
@@ -28,6 +29,8 @@ type ReadingRow = z.output<typeof readingRow>;
 export interface ChartedFleet {
   readonly charted: readonly ChartedSeries[];
   readonly uncharted: readonly UnchartedSeries[];
+  /** A charted series' readings with their z foretold from before each overhaul; without it no pattern can be told. */
+  readonly beforeOverhauls?: (series: ChartedSeries) => readonly ChartedReading[];
 }
 
 /** A size that cannot be negative, such as runout, is looked at on its upper side only. */
@@ -42,6 +45,7 @@ export async function chartedSeries(analysis: Analysis, onProgress: OnProgress):
   const groups = group(rows, (row) => groupKey(row.group, row.series));
   const charted: ChartedSeries[] = [];
   const uncharted: UnchartedSeries[] = [];
+  const scoresBefore = new Map<string, (unit: string) => readonly (number | null)[]>();
   let done = 0;
   for (const [key, readings] of groups) {
     const fit = fits.get(key);
@@ -52,11 +56,16 @@ export async function chartedSeries(analysis: Analysis, onProgress: OnProgress):
     }
     const words = `${name}, ${series.replaceAll('_', ' ')}`;
     await onProgress({ step: `Comparing readings with forecasts of ${words}`, share: done++ / groups.size });
-    const residuals = forecastResiduals(
-      fit.posterior,
-      fit.statistics,
-      readings.map(({ unit, run, x, y, weight }) => ({ unit, run: runName(unit, run), x, y, weight })),
-    );
+    const known = readings.map(({ unit, run, x, y, weight }) => ({
+      unit,
+      run: runName(unit, run),
+      x,
+      y,
+      weight,
+    }));
+    const residuals = forecastResiduals(fit.posterior, fit.statistics, known);
+    const overhauls = readings.map(({ overhaul }) => overhaul);
+    scoresBefore.set(key, scoresBeforeOverhauls(fit.posterior, fit.statistics, known, overhauls));
     const withZ = readings.map((row, index) => ({
       row,
       z: residuals[index]?.z ?? null,
@@ -81,5 +90,9 @@ export async function chartedSeries(analysis: Analysis, onProgress: OnProgress):
         })),
       });
   }
-  return { charted, uncharted };
+  const beforeOverhauls = ({ unit, group: name, series, readings }: ChartedSeries) => {
+    const scores = scoresBefore.get(groupKey(name, series))?.(unit) ?? [];
+    return readings.map((reading, index) => ({ ...reading, z: scores[index] ?? null }));
+  };
+  return { charted, uncharted, beforeOverhauls };
 }

@@ -1,14 +1,12 @@
-import { group } from 'd3-array';
 import { differenceInDays } from 'date-fns';
 import { type ChartKind, type ChartSides, CUSUM_K, EWMA_LAMBDA } from '../../stats/charts/ChartKind';
-import { expectedSignals } from '../../stats/charts/expectedSignals';
 import { runRuleCosts } from '../../stats/charts/runRuleCosts';
-import { type ChartThreshold, thresholdsForBudget } from '../../stats/charts/thresholdForBudget';
+import { thresholdsForBudget } from '../../stats/charts/thresholdForBudget';
 import type { FleetResult } from '../types';
+import { chanceRate } from './chanceRate';
 import type { ChartedFleet } from './chartedSeries';
-import { patternOf } from './pattern';
-import { runRuleFindings, seriesSignals } from './seriesSignals';
-import type { ChartedSeries, ChartName, DriftFinding, DriftResult, DriftSettings } from './types';
+import { findingOf, lengthOf, type ThresholdWithRate, withRate } from './finding';
+import type { ChartedSeries, ChartName, DriftResult, DriftSettings } from './types';
 
 /** Two signals a year for the whole fleet, all charts in force, no run rules. */
 export const usualDriftSettings: DriftSettings = {
@@ -16,11 +14,6 @@ export const usualDriftSettings: DriftSettings = {
   charts: ['individuals', 'ewma', 'cusum'],
   rules: [],
 };
-
-/** Readings with a z. */
-function lengthOf(series: ChartedSeries): number {
-  return series.readings.filter((reading) => reading.z !== null).length;
-}
 
 function chartKind(chart: ChartName, sides: ChartSides): ChartKind {
   if (chart === 'individuals') return { kind: chart, sides };
@@ -30,15 +23,20 @@ function chartKind(chart: ChartName, sides: ChartSides): ChartKind {
 /** Signals of the whole fleet within its yearly budget of false ones, what they say together, and what each rule costs. */
 export function driftResult(
   { asOf, source }: Pick<FleetResult, 'asOf' | 'source'>,
-  { charted, uncharted }: ChartedFleet,
+  { charted, uncharted, beforeOverhauls }: ChartedFleet,
   settings: DriftSettings,
 ): DriftResult {
-  const dates = charted.flatMap(({ readings }) => readings.map(({ date }) => date)).sort();
-  const first = dates[0] ?? asOf;
-  const years = Math.max(1, differenceInDays(dates.at(-1) ?? asOf, first) / 365.25);
+  const years = yearsOf(charted, asOf);
   const histories = charted.map(lengthOf).filter((length) => length > 0);
   const thresholds = histories.length === 0 ? [] : thresholdsInForce(charted, years, settings);
-  const findings = charted.flatMap((series) => findingOf(series, thresholds, settings));
+  const ruleCosts = histories.length === 0 ? [] : runRuleCosts(histories, years);
+  const judgement = {
+    thresholds,
+    rules: settings.rules,
+    ruleCosts: new Map(ruleCosts.map(({ rule, expected_per_year }) => [rule, expected_per_year])),
+    beforeOverhauls: beforeOverhauls ?? null,
+  };
+  const findings = charted.flatMap((series) => findingOf(series, judgement) ?? []);
   return {
     asOf,
     source,
@@ -52,68 +50,43 @@ export function driftResult(
       expected_per_year,
       met,
     })),
-    ruleCosts: histories.length === 0 ? [] : runRuleCosts(histories, years),
-    findings: findings.sort((a, b) => strength(b) - strength(a)),
+    ruleCosts,
+    findings: findings.sort((a, b) => a.byChance_per_year - b.byChance_per_year),
     uncharted,
   };
+}
+
+/** Years from the first charted reading to the last, at least one. */
+function yearsOf(charted: readonly ChartedSeries[], asOf: string): number {
+  let [first, last] = [asOf, ''];
+  for (const { date } of charted.flatMap(({ readings }) => readings)) {
+    if (date < first) first = date;
+    if (date > last) last = date;
+  }
+  return Math.max(1, differenceInDays(last === '' ? asOf : last, first) / 365.25);
 }
 
 function thresholdsInForce(
   charted: readonly ChartedSeries[],
   years: number,
   settings: DriftSettings,
-): readonly ChartThreshold[] {
-  const bySides = group(
-    charted.filter((series) => lengthOf(series) > 0),
-    (series) => series.sides,
-  );
+): readonly ThresholdWithRate[] {
+  const bySides = (['upper', 'both'] as const)
+    .map((sides) => ({
+      sides,
+      histories: charted
+        .filter((series) => series.sides === sides)
+        .map(lengthOf)
+        .filter((length) => length > 0),
+    }))
+    .filter(({ histories }) => histories.length > 0);
   const lines = settings.charts.flatMap((chart) =>
-    [...bySides].map(([sides, series]) => ({
-      chart: chartKind(chart, sides),
-      histories: series.map(lengthOf),
-    })),
+    bySides.map(({ sides, histories }) => ({ chart: chartKind(chart, sides), histories })),
   );
-  return lines.length === 0 ? [] : thresholdsForBudget(lines, years, settings.budget_per_year);
-}
-
-function findingOf(
-  series: ChartedSeries,
-  thresholds: readonly ChartThreshold[],
-  settings: DriftSettings,
-): readonly DriftFinding[] {
-  const own = thresholds.filter(({ chart }) => chart.sides === series.sides);
-  const signals = [
-    ...own.flatMap(({ chart, threshold }) => seriesSignals(series, chart.kind, threshold)),
-    ...settings.rules.flatMap((rule) => runRuleFindings(series, rule)),
-  ].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
-  const [earliest] = [...signals].sort((a, b) => (a.sinceDate < b.sinceDate ? -1 : 1));
-  const last = signals.at(-1);
-  if (earliest === undefined || last === undefined) return [];
-  const length = lengthOf(series);
-  return [
-    {
-      unit: series.unit,
-      group: series.group,
-      series: series.series,
-      signals,
-      side: last.side,
-      sinceDate: earliest.sinceDate,
-      lastDate: last.date,
-      expectedFalse: own.reduce(
-        (sum, { chart, threshold }) =>
-          sum + expectedSignals(chart, threshold, length).reduce((all, one) => all + one, 0),
-        0,
-      ),
-      pattern: patternOf(series, last.side, earliest.sinceDate),
-    },
-  ];
-}
-
-/** How far the strongest signal lies past its threshold. */
-function strength(finding: DriftFinding): number {
-  return Math.max(
-    ...finding.signals.map(({ statistic, threshold }) =>
-      threshold === 0 ? 0 : Math.abs(statistic / threshold),
-    ),
-  );
+  if (lines.length === 0) return [];
+  return thresholdsForBudget(lines, years, settings.budget_per_year).map((threshold, index) => {
+    const { chart, histories } = lines[index] as (typeof lines)[number];
+    const longest = histories.reduce((most, length) => Math.max(most, length), 0);
+    return withRate(threshold, longest, chanceRate(chart, histories, years));
+  });
 }

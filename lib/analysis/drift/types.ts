@@ -79,9 +79,17 @@ export interface DriftFinding {
   readonly unit: string;
   readonly group: string;
   readonly series: string;
+  /** In order of date. */
   readonly signals: readonly DriftSignal[];
+  /** The signal that chance brings least often. */
+  readonly strongest: DriftSignal;
+  /** Signals as strong as the strongest that chance brings a year in the whole fleet, by charts like its own. */
+  readonly byChance_per_year: number;
+  /** Side of the strongest signal. */
   readonly side: 'upper' | 'lower';
+  /** Earliest start of a shift among the signals of that side. */
   readonly sinceDate: string;
+  /** Date of the latest signal of either side. */
   readonly lastDate: string;
   /** False signals expected from all charts of this series over its whole history. */
   readonly expectedFalse: number;

@@ -15,3 +15,8 @@ export function acknowledgementsOf(
 ): readonly AcknowledgementDecision[] {
   return decisions.filter((one) => one.kind === 'acknowledgement').filter((one) => one.source === source);
 }
+
+/** Whether a decision is about a set of data: acknowledgements say which, all others are about the own files. */
+export function isAbout(decision: Decision, source: AcknowledgementDecision['source']): boolean {
+  return decision.kind === 'acknowledgement' ? decision.source === source : source === 'own';
+}

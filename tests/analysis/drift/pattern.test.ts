@@ -78,10 +78,10 @@ test.each([
     'cannot be told',
   ],
 ] as const)('%s: %#', (_, pairs, side, pattern) => {
-  expect(patternOf({ readings: readings(pairs) }, side, '2016-01-01')).toBe(pattern);
+  expect(patternOf({ readings: readings(pairs) }, side, '2016-01-01', '2026-01-01')).toBe(pattern);
 });
 
-test('readings from before the shift do not count', () => {
+test('readings from before the shift and from after its latest signal do not count', () => {
   const series = {
     readings: readings([
       [0, 5],
@@ -89,6 +89,15 @@ test('readings from before the shift do not count', () => {
       [3, 0],
     ]),
   };
-  expect(patternOf(series, 'upper', '2016-01-01')).toBe('vanishes');
-  expect(patternOf(series, 'upper', '2015-01-01')).toBe('persists');
+  expect(patternOf(series, 'upper', '2016-01-01', '2017-12-31')).toBe('vanishes');
+  expect(patternOf(series, 'upper', '2015-01-01', '2017-12-31')).toBe('persists');
+  const quietened = {
+    readings: readings([
+      [0, 0],
+      [4, 0],
+      [0, 3],
+    ]),
+  };
+  expect(patternOf(quietened, 'upper', '2016-01-01', '2016-12-31')).toBe('vanishes');
+  expect(patternOf(quietened, 'upper', '2016-01-01', '2017-12-31')).toBe('persists');
 });
