@@ -14,7 +14,7 @@ import { DriftControls } from './DriftControls';
 import { driftSettings } from './driftAddress';
 import { Findings } from './Findings';
 import { Multiples } from './Multiples';
-import { UnitDrift } from './UnitDrift';
+import { UnitDrift, unitChartsId } from './UnitDrift';
 import { useAcknowledgements } from './useAcknowledgements';
 import { Workshops } from './Workshops';
 
@@ -45,7 +45,10 @@ function DriftContent({ fleet, result, query, change }: DriftContentProps) {
         result={result}
         acknowledged={acknowledged}
         characteristics={characteristics}
-        onShow={(finding) => change({ unit: finding.unit, series: finding.series })}
+        onShow={(finding) => {
+          change({ unit: finding.unit, series: finding.series });
+          document.getElementById(unitChartsId)?.focus();
+        }}
       />
       <DriftControls
         result={result}

@@ -10,6 +10,9 @@ import { UnitPicker } from '../unit/UnitPicker';
 import { seriesName } from '../words/seriesName';
 import { UnitPanels } from './UnitPanels';
 
+/** Id of the section, which takes the focus when a unit is shown from afar. */
+export const unitChartsId = 'unit-charts';
+
 interface UnitDriftProps {
   readonly fleet: FleetResult;
   readonly settings: DriftSettings;
@@ -32,7 +35,7 @@ export function UnitDrift({ fleet, settings, series, unit, query, onChange }: Un
   const asked = useAsked(fleet, 'unitCharts', unit, series, settings, stage, baseline);
   const title = `${unit === '' ? 'One unit' : unit}: ${seriesName(series, fleet.characteristics)}`;
   return (
-    <section aria-label={title}>
+    <section aria-label={title} id={unitChartsId} tabIndex={-1}>
       <h2>{title}</h2>
       <UnitPicker fleet={fleet} id={unit} onPick={(name) => onChange({ unit: name, series })} />
       {unit === '' ? (

@@ -10,7 +10,7 @@ import type { BuildSpec } from '../chart/useDrawing';
 import { counted } from '../words/counted';
 
 interface FunnelFigureProps {
-  readonly funnel: SisterFunnel | null;
+  readonly funnel: SisterFunnel;
   readonly measure: FunnelMeasure;
   readonly title: string;
 }
@@ -19,11 +19,11 @@ interface FunnelFigureProps {
 export function FunnelFigure({ funnel, measure, title }: FunnelFigureProps) {
   const router = useRouter();
   const build = useCallback<BuildSpec>(
-    (theme, narrow) => funnelPicture(funnel ?? { centre: 0, units: [], limits: [] }, measure, theme, narrow),
+    (theme, narrow) => funnelPicture(funnel, measure, theme, narrow),
     [funnel, measure],
   );
-  const known = funnel?.units.filter((unit) => unit.reason === null) ?? [];
-  if (funnel === null || known.length === 0)
+  const known = funnel.units.filter((unit) => unit.reason === null);
+  if (known.length === 0)
     return (
       <p>
         No unit has a {measure === 'rate' ? 'wear rate' : 'start level'} of its own: that needs two readings

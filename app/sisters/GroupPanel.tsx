@@ -6,9 +6,9 @@ import type { FunnelMeasure } from '../../lib/charts/funnelPicture';
 import { DataTable } from '../table/DataTable';
 import { counted } from '../words/counted';
 import { midSentence, seriesName } from '../words/seriesName';
-import { fewUnits } from '../words/sistersSentence';
 import { FunnelFigure } from './FunnelFigure';
 import { RatioFigure } from './RatioFigure';
+import { StartFigure } from './StartFigure';
 import { rateColumns, startColumns } from './sisterColumns';
 
 interface GroupPanelProps {
@@ -17,49 +17,68 @@ interface GroupPanelProps {
   readonly characteristics: FleetResult['characteristics'];
 }
 
+function Rates({ group, title }: { readonly group: SisterGroup; readonly title: string }) {
+  return (
+    <>
+      <RatioFigure rows={group.rows} title={`Wear rate against sisters: ${title}`} />
+      {group.rates !== null && (
+        <FunnelFigure
+          funnel={group.rates}
+          measure="rate"
+          title={`Own wear rate against how well it is known: ${title}`}
+        />
+      )}
+      <DataTable
+        caption={`Wear rates of ${title}`}
+        columns={rateColumns}
+        rows={group.rows}
+        rowKey={(row) => row.unit}
+        empty="No unit of this group has a reading."
+      />
+    </>
+  );
+}
+
+function Starts({ group, title }: { readonly group: SisterGroup; readonly title: string }) {
+  if (group.starts === null) return null;
+  return (
+    <>
+      {group.startRows.length > 0 && (
+        <StartFigure rows={group.startRows} title={`Start level against sisters: ${title}`} />
+      )}
+      <FunnelFigure
+        funnel={group.starts}
+        measure="start"
+        title={`Own start level against how well it is known: ${title}`}
+      />
+      <DataTable
+        caption={`Start levels of ${title}`}
+        columns={startColumns}
+        rows={group.startRows}
+        rowKey={(row) => row.unit}
+        empty="No unit of this group has a start level of its own: that needs a reading at 0 run hours, or two in one run."
+      />
+    </>
+  );
+}
+
 /** One sister group in one series: its units against their sisters, the funnel, the numbers. */
 export function GroupPanel({ group, measure, characteristics }: GroupPanelProps) {
   const name = midSentence(seriesName(group.series, characteristics));
   const title = `${group.group}, ${name}`;
-  if (group.reason !== null)
-    return (
-      <section aria-label={title}>
-        <h2>{title}</h2>
-        <p>No comparison: {group.reason}.</p>
-      </section>
-    );
   return (
     <section aria-label={title}>
       <h2>{title}</h2>
-      {group.rows.length < fewUnits && (
+      {group.reason !== null && <p>No comparison: {group.reason}.</p>}
+      {group.reason === null && group.rates === null && (
         <p>
-          {counted(group.rows.length, 'unit')} cannot show how much sisters differ among themselves: read the
-          intervals, not the funnel.
+          {counted(group.rows.length, 'unit')} cannot show how much sisters differ among themselves, so there
+          are neither funnels nor start levels compared; the intervals of the wear rates allow for it. Larger
+          groups, by frame, show more.
         </p>
       )}
-      {measure === 'rate' && <RatioFigure rows={group.rows} title={`Wear rate against sisters: ${title}`} />}
-      <FunnelFigure
-        funnel={measure === 'rate' ? group.rates : group.starts}
-        measure={measure}
-        title={`${measure === 'rate' ? 'Own wear rate' : 'Own start level'} against how well it is known: ${title}`}
-      />
-      {measure === 'rate' ? (
-        <DataTable
-          caption={`Wear rates of ${title}`}
-          columns={rateColumns}
-          rows={group.rows}
-          rowKey={(row) => row.unit}
-          empty="No unit of this group has a reading."
-        />
-      ) : (
-        <DataTable
-          caption={`Start levels of ${title}`}
-          columns={startColumns}
-          rows={group.startRows}
-          rowKey={(row) => row.unit}
-          empty="No unit of this group has a start level of its own: that needs a reading at 0 run hours, or two in one run."
-        />
-      )}
+      {group.reason === null && measure === 'rate' && <Rates group={group} title={title} />}
+      {group.reason === null && measure === 'start' && <Starts group={group} title={title} />}
     </section>
   );
 }

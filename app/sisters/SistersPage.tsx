@@ -9,8 +9,11 @@ import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
 import { WithFleet } from '../engine/WithFleet';
 import { Prose } from '../frame/Prose';
-import { foundUnlike, sistersSentence } from '../words/sistersSentence';
+import { midSentence, seriesName } from '../words/seriesName';
+import { findings } from '../words/sisterFindings';
+import { sistersSentence } from '../words/sistersSentence';
 import { Differences } from './Differences';
+import { GaugePanel } from './GaugePanel';
 import { GroupPanel } from './GroupPanel';
 import { OtherSeries } from './OtherSeries';
 import { SisterControls } from './SisterControls';
@@ -25,7 +28,7 @@ interface SistersContentProps {
 /** The series in the address, else that of the furthest finding, else the first. */
 function chosenSeries({ groups }: SistersResult, asked: string): string {
   const known = groups.some(({ series }) => series === asked);
-  return known ? asked : (foundUnlike(groups)[0]?.series ?? groups[0]?.series ?? '');
+  return known ? asked : (findings(groups, 'rate')[0]?.series ?? groups[0]?.series ?? '');
 }
 
 function SistersContent({ fleet, result, query, change }: SistersContentProps) {
@@ -37,9 +40,15 @@ function SistersContent({ fleet, result, query, change }: SistersContentProps) {
   return (
     <>
       <p className="answer">
-        <Prose text={sistersSentence(result, series, characteristics)} />
+        <Prose text={sistersSentence(result, series, measure, characteristics)} />
       </p>
-      <OtherSeries result={result} series={series} characteristics={characteristics} onSeries={change} />
+      <OtherSeries
+        result={result}
+        series={series}
+        measure={measure}
+        characteristics={characteristics}
+        onSeries={change}
+      />
       <SisterControls
         result={result}
         series={series}
@@ -52,6 +61,7 @@ function SistersContent({ fleet, result, query, change }: SistersContentProps) {
         <GroupPanel key={group.group} group={group} measure={measure} characteristics={characteristics} />
       ))}
       <Differences fleet={fleet} groupBy={result.groupBy} series={series} />
+      <GaugePanel fleet={fleet} series={series} name={midSentence(seriesName(series, characteristics))} />
     </>
   );
 }

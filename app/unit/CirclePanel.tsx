@@ -1,10 +1,11 @@
 'use client';
 
-import { useCallback, useState } from 'react';
+import { useCallback } from 'react';
 import type { CircleSet, ClearanceCircles } from '../../lib/analysis/circle/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { circlePicture } from '../../lib/charts/circlePicture';
 import { formatLength } from '../../lib/charts/format';
+import { useQuery } from '../address/useQuery';
 import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
 import { useAsked } from '../engine/useAsked';
@@ -23,6 +24,11 @@ interface CirclePanelProps {
 
 const stageWords = { found: 'as found', left: 'as left' } as const;
 
+/** Name of a set in the address: its overhaul and stage. */
+function setName({ overhaul, stage }: CircleSet): string {
+  return `${overhaul} ${stage}`;
+}
+
 /** The set that was left at the opening before: as left of an earlier date, or of the same overhaul for none. */
 function leftBefore(sets: readonly CircleSet[], now: CircleSet): CircleSet | null {
   return sets.filter(({ stage, date }) => stage === 'left' && date < now.date).at(-1) ?? null;
@@ -30,9 +36,9 @@ function leftBefore(sets: readonly CircleSet[], now: CircleSet): CircleSet | nul
 
 function Circle({ circles, name }: { readonly circles: ClearanceCircles; readonly name: string }) {
   const { sets, noise_mm, noiseFrom } = circles;
-  const latest = sets.findLastIndex(({ stage }) => stage === 'found');
-  const [chosen, setChosen] = useState(latest < 0 ? sets.length - 1 : latest);
-  const now = sets[chosen] ?? (sets[0] as CircleSet);
+  const [query, change] = useQuery();
+  const latest = sets.findLast(({ stage }) => stage === 'found') ?? (sets.at(-1) as CircleSet);
+  const now = sets.find((set) => setName(set) === query.get('circle')) ?? latest;
   const before = leftBefore(sets, now);
   const build = useCallback<BuildSpec>(
     (theme, narrow) => circlePicture(circles, before, now, theme, narrow),
@@ -50,10 +56,10 @@ function Circle({ circles, name }: { readonly circles: ClearanceCircles; readonl
       <div className="controls">
         <label>
           Readings shown
-          <select value={chosen} onChange={(event) => setChosen(Number(event.target.value))}>
-            {sets.map(({ overhaul, date, stage }, index) => (
-              <option key={`${overhaul} ${stage}`} value={index}>
-                {date}, {stageWords[stage]}
+          <select value={setName(now)} onChange={(event) => change({ circle: event.target.value })}>
+            {sets.map((set) => (
+              <option key={setName(set)} value={setName(set)}>
+                {set.date}, {stageWords[set.stage]}
               </option>
             ))}
           </select>
@@ -62,8 +68,9 @@ function Circle({ circles, name }: { readonly circles: ClearanceCircles; readonl
       <figure className={styles.circle}>
         <figcaption>
           Seen from the compressor end, 12 o’clock on top. Thick grey: casing; full line: rotor at the gaps
-          read; dashed: as left before; blue: the change; accent: limits of the largest and smallest gap. Gaps
-          are drawn to the scale of the bar, far larger than the diameter.
+          read; dashed: as left before; arrows: the change. The inner of the named circles is where the rotor
+          stands at the limit of the largest gap, the outer at that of the smallest. Gaps are drawn to the
+          scale of the bar, the diameter is not.
         </figcaption>
         <Chart build={build} label={`Clearance circle: ${name}`} description={sentence} height_px={380} />
       </figure>
@@ -71,7 +78,7 @@ function Circle({ circles, name }: { readonly circles: ClearanceCircles; readonl
         caption={`Clock readings of ${name}`}
         columns={circleColumns}
         rows={sets}
-        rowKey={({ overhaul, stage }) => `${overhaul} ${stage}`}
+        rowKey={setName}
         empty="There are no clock readings."
       />
     </>

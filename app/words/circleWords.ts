@@ -9,7 +9,7 @@ export function directionWords(clock: number | null): string | null {
   return `${hour}${halves % 1 === 0 ? '' : ':30'} o’clock`;
 }
 
-/** Offset with its direction: '0.085 ± 0.011 mm towards 6 o’clock'. */
+/** Offset with its direction: '0.085 ± 0.011 mm, gap least towards 6 o’clock'. */
 export function offsetWords({ positions, uncertainty }: CircleSet): string | null {
   if (positions === null) return null;
   const direction = directionWords(positions.offsetDirection_clock);
@@ -18,29 +18,49 @@ export function offsetWords({ positions, uncertainty }: CircleSet): string | nul
 }
 
 /** What a set says of the whole circle, and what changed since it was left. */
-export function circleSentence(
-  { largest_mm, smallest_mm }: ClearanceCircles,
-  before: CircleSet | null,
-  now: CircleSet,
-): string {
-  const { positions, uncertainty, stage } = now;
+export function circleSentence(circles: ClearanceCircles, before: CircleSet | null, now: CircleSet): string {
+  const { positions, uncertainty, largestGap_mm, stage } = now;
   const named = stage === 'found' ? 'As found' : 'As left';
   if (positions === null)
     return `${named} on ${now.date} fewer than three positions were read, so nothing follows for the circle.`;
-  const smallest = `the smallest gap round the circle is ${formatLevel(positions.smallestGap_mm, uncertainty?.smallestGap_mm ?? null)}${towards(positions.smallestGapDirection_clock)}`;
+  const { smallestGap_mm } = positions;
+  const smallestSd_mm = uncertainty?.smallestGap_mm ?? null;
+  const smallest = `the smallest gap round the circle is ${formatLevel(smallestGap_mm, smallestSd_mm)}${towards(positions.smallestGapDirection_clock)}`;
+  const low = verdict('It', smallestGap_mm, smallestSd_mm, circles.smallest_mm, 'below');
+  const high =
+    largestGap_mm === null
+      ? ''
+      : verdict(
+          `The largest, ${formatMm(largestGap_mm)},`,
+          largestGap_mm,
+          circles.noise_mm,
+          circles.largest_mm,
+          'above',
+        );
   const assumed = positions.ovalityAssumedZero
     ? ' Three positions were read: the fourth follows with an ovality of zero.'
     : '';
+  const was = before?.positions ?? null;
   const change =
-    before?.positions == null
+    before === null || was === null
       ? ''
-      : ` Since it was left on ${before.date} the mean has changed by ${formatMm(positions.mean_mm - before.positions.mean_mm)} and the offset by ${formatMm(Math.hypot(positions.horizontal_mm - before.positions.horizontal_mm, positions.vertical_mm - before.positions.vertical_mm))}.`;
-  const low =
-    smallest_mm !== null && positions.smallestGap_mm < smallest_mm ? ' That is below its limit.' : '';
-  const read = Object.values(now.readings).flatMap((value) => value ?? []);
-  const high =
-    largest_mm !== null && Math.max(...read) > largest_mm ? ' The largest gap read is above its limit.' : '';
+      : ` Since it was left on ${before.date} the mean has changed by ${formatMm(positions.mean_mm - was.mean_mm)} and the offset by ${formatMm(Math.hypot(positions.horizontal_mm - was.horizontal_mm, positions.vertical_mm - was.vertical_mm))}.`;
   return `${named} on ${now.date} ${smallest}.${low}${high}${change}${assumed}`;
+}
+
+/** Where a gap lies by its limit; within two standard deviations of it, it cannot be told from it. Empty well within. */
+function verdict(
+  what: string,
+  gap_mm: number,
+  sd_mm: number | null,
+  limit_mm: number | null,
+  past: 'below' | 'above',
+): string {
+  if (limit_mm === null) return '';
+  const beyond_mm = past === 'above' ? gap_mm - limit_mm : limit_mm - gap_mm;
+  const doubt_mm = 2 * (sd_mm ?? 0);
+  if (beyond_mm > doubt_mm) return ` ${what} is ${past} its limit of ${formatMm(limit_mm)}.`;
+  return beyond_mm > -doubt_mm ? ` ${what} cannot be told from its limit of ${formatMm(limit_mm)}.` : '';
 }
 
 function towards(clock: number | null): string {

@@ -8,6 +8,12 @@ const casing = 1;
 const largestShare = 0.62;
 const steps = 96;
 const diagonals = [1, 3, 5, 7].map((eighth) => (eighth * Math.PI) / 4);
+/** Picture's half width, in radii of the casing. */
+const reach = 1.25;
+/** A pixel of a page or a print, mm. */
+const pixel_mm = 25.4 / 96;
+/** Where limits are named: between the positions and clear of the arrows. */
+const nameAngle = (3 * Math.PI) / 8;
 /** Changes below this part of the casing's radius are no arrows. */
 const leastArrow = 0.02;
 const clock = [
@@ -34,10 +40,15 @@ export function circleScale_mm(circles: ClearanceCircles, shown: readonly Circle
   return Math.max(...read, ...limits, 0.001);
 }
 
+/** How much longer than it is a gap is drawn, rounded to two digits. */
+export function gapFactor(perMm: number, size_px: number): number {
+  return Number(((perMm * size_px * pixel_mm) / (2 * reach)).toPrecision(2));
+}
+
 /**
  * The gap round the circle, seen from the compressor end: the casing as a circle, the rotor's outline inside it at the gap read,
- * as left before dashed, now solid, arrows of the change between the positions, limits as accent circles. Gaps are
- * on one scale and far larger than the radius: a bar gives that scale.
+ * as left before dashed, now solid, arrows of the change between the positions, limits as accent circles with their
+ * names. Gaps are on one scale, drawn many times their size, which a bar and a factor state; the diameter is on none.
  *
  * @param before as left at the opening before; null if there is none
  */
@@ -77,6 +88,9 @@ export function circlePicture(
     });
   const arrows = arrowsOf(before?.positions ?? null, now.positions, at);
   const bar_mm = circleScale_mm(circles, shown) > 0.6 ? 0.5 : 0.2;
+  const size = narrow ? 320 : 400;
+  const limitName = (words: string, value: number | null) =>
+    value === null ? [] : [{ ...at(value, nameAngle), text: `${words} ${formatMm(value)}` }];
   const { layer, datasets } = layersWithData(layersOf(theme), {
     casing: ring(() => 0),
     largest: limit(circles.largest_mm),
@@ -91,9 +105,17 @@ export function circlePicture(
       y: 1.12 * Math.cos(angle),
       text: name,
     })),
-    bar: [{ x: -1.2, x2: -1.2 + perMm * bar_mm, y: -1.18, y2: -1.18, text: formatMm(bar_mm) }],
+    limitNames: [...limitName('largest', circles.largest_mm), ...limitName('smallest', circles.smallest_mm)],
+    bar: [
+      {
+        x: -1.2,
+        x2: -1.2 + perMm * bar_mm,
+        y: -1.18,
+        y2: -1.18,
+        text: `${formatMm(bar_mm)}: gaps drawn about ${gapFactor(perMm, size)} times their size`,
+      },
+    ],
   });
-  const size = narrow ? 320 : 400;
   return {
     $schema: schema,
     config: chartConfig(theme),
@@ -121,7 +143,7 @@ function arrowsOf(before: ClockPositions | null, now: ClockPositions | null, at:
 }
 
 function layersOf(theme: ChartTheme): Layer[] {
-  const scale = { domain: [-1.25, 1.25], nice: false };
+  const scale = { domain: [-reach, reach], nice: false };
   const x = { field: 'x', type: 'quantitative' as const, scale, axis: null };
   const y = { field: 'y', type: 'quantitative' as const, scale, axis: null };
   const order = { field: 'step', type: 'quantitative' as const };
@@ -175,6 +197,16 @@ function layersOf(theme: ChartTheme): Layer[] {
       encoding: { x, y, text },
     },
     { data: { name: 'nowPoints' }, mark: { type: 'text', dy: -11 }, encoding: { x, y, text } },
+    {
+      data: { name: 'limitNames' },
+      mark: { type: 'text', stroke: theme.paper, strokeWidth: 4 },
+      encoding: { x, y, text },
+    },
+    {
+      data: { name: 'limitNames' },
+      mark: { type: 'text', color: theme.accent },
+      encoding: { x, y, text },
+    },
     {
       data: { name: 'hours' },
       mark: { type: 'text', color: theme.muted, fontWeight: 'bold' },

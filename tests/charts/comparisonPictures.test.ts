@@ -1,4 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
+import { largestGap } from '../../lib/analysis/circle/largestGap';
 import type { CircleSet, ClearanceCircles } from '../../lib/analysis/circle/types';
 import type { ChartedReading, ChartedSeries } from '../../lib/analysis/drift/types';
 import { unitCharts } from '../../lib/analysis/drift/unitCharts';
@@ -182,6 +183,7 @@ describe('the clearance circle', () => {
       date: '2020-01-01',
       stage,
       readings,
+      largestGap_mm: largestGap(readings),
       positions: clockPositions(readings),
       uncertainty: null,
     };

@@ -6,6 +6,7 @@ import { clockSetsSql } from '../../store/sql/clockSets';
 import { groupKey } from '../groupFits';
 import type { Analysis } from '../openAnalysis';
 import type { GaugeRepeatability } from '../repeatability/gaugeRepeatability';
+import { largestGap } from './largestGap';
 import type { ClearanceCircles } from './types';
 
 const amount = z.number().nullable();
@@ -49,6 +50,7 @@ export async function clearanceCircles(
       date,
       stage,
       readings,
+      largestGap_mm: largestGap(readings),
       positions: clockPositions(readings),
       uncertainty: noise_mm === null ? null : clockUncertainty(readings, noise_mm),
     })),

@@ -9,6 +9,8 @@ export interface CircleSet {
   readonly date: string;
   readonly stage: 'found' | 'left';
   readonly readings: ClockReadings;
+  /** Largest of the four positions, mm, a missing one as it follows from the others; null under three positions. */
+  readonly largestGap_mm: number | null;
   /** Null under three positions. */
   readonly positions: ClockPositions | null;
   /** Null where the noise is not known, or under three positions. */

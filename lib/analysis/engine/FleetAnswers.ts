@@ -85,7 +85,7 @@ export class FleetAnswers implements FleetQuestions {
     return this.once(`differences by ${groupBy}`, async () => {
       const { groups } = await this.sisters(groupBy);
       const { units } = this.analysis;
-      return factorDifferences(units, groups, (await this.chartedFleet()).charted);
+      return factorDifferences(units, groups, (await this.chartedFleet()).charted, groupBy);
     });
   }
 

@@ -5,26 +5,44 @@ import { rateRatio } from '../../stats/sisters/rateRatio';
 import { unitRate } from '../../stats/wear/unitRate';
 import type { GroupFit } from '../groupFits';
 import { startRows } from './startRows';
-import type { SisterFunnel, SisterGroup, SisterRow } from './types';
+import type { SisterFunnel, SisterGroup, SisterRow, StartRow } from './types';
 
 /** Points on a funnel's curves. */
 const curvePoints = 24;
+/** Fewer units leave the spread between units so open that no funnel by it means anything. */
+const fewestForFunnel = 3;
 
 /** Rate ratios and funnels of every group and series; q-values are within a series, over all of its groups. */
 export function sisterGroups(fits: Iterable<GroupFit>): readonly SisterGroup[] {
   const groups = [...fits].map(sisterGroup);
-  const qOf = new Map<SisterRow, number>();
+  const qOf = new Map<SisterRow | StartRow, number>();
   for (const ofSeries of group(groups, ({ series }) => series).values()) {
-    const rows = ofSeries.flatMap(({ rows: own }) => own);
-    const q = falseDiscovery(rows.map(({ rate }) => rate.tailProbability));
-    rows.forEach((row, index) => {
-      qOf.set(row, q[index] ?? 1);
-    });
+    const rates = ofSeries.flatMap(({ rows }) => rows);
+    addQ(
+      qOf,
+      rates,
+      rates.map(({ rate }) => rate.tailProbability),
+    );
+    const starts = ofSeries.flatMap(({ startRows: own }) => own);
+    addQ(
+      qOf,
+      starts,
+      starts.map(({ tailProbability }) => tailProbability),
+    );
   }
+  const withQ = <Row extends SisterRow | StartRow>(row: Row): Row => ({ ...row, q: qOf.get(row) ?? 1 });
   return groups.map((one) => ({
     ...one,
-    rows: one.rows.map((row) => ({ ...row, q: qOf.get(row) ?? 1 })),
+    rows: one.rows.map(withQ),
+    startRows: one.startRows.map(withQ),
   }));
+}
+
+function addQ<Row>(qOf: Map<Row, number>, rows: readonly Row[], probabilities: readonly number[]): void {
+  const q = falseDiscovery(probabilities);
+  rows.forEach((row, index) => {
+    qOf.set(row, q[index] ?? 1);
+  });
 }
 
 function sisterGroup({ row, statistics, posterior, fit }: GroupFit): SisterGroup {
@@ -32,7 +50,9 @@ function sisterGroup({ row, statistics, posterior, fit }: GroupFit): SisterGroup
   const common = { group: name, series, slope_mm_per_10kh: row.slope_mm_per_10kh };
   if (posterior === null || fit === null)
     return { ...common, rows: [], startRows: [], rates: null, starts: null, reason: row.reason };
-  const starts = sisterFunnel(funnel(statistics, fit, 'start'));
+  const funnelOf = (of: FunnelOf) =>
+    statistics.unitNames.length < fewestForFunnel ? null : sisterFunnel(funnel(statistics, fit, of));
+  const starts = funnelOf('start');
   return {
     ...common,
     startRows: startRows(name, series, starts),
@@ -44,7 +64,7 @@ function sisterGroup({ row, statistics, posterior, fit }: GroupFit): SisterGroup
       q: 1,
       readings: readingsOf(statistics, index),
     })),
-    rates: sisterFunnel(funnel(statistics, fit, 'rate')),
+    rates: funnelOf('rate'),
     starts,
     reason: null,
   };

@@ -1,5 +1,5 @@
 import type { FunnelLimits, FunnelUnit } from '../../stats/sisters/funnel';
-import type { RateRatio } from '../../stats/sisters/rateRatio';
+import type { IntervalSet, RateRatio } from '../../stats/sisters/rateRatio';
 import type { GroupBy } from '../grouping/sisterGroupOf';
 
 /** One unit's wear against its sisters, of one series. */
@@ -22,9 +22,12 @@ export interface StartRow {
   readonly sd_mm: number;
   /** Own less the group's, mm. */
   readonly difference_mm: number;
+  /** The difference with its intervals, from the unit's own readings. */
+  readonly interval_mm: IntervalSet;
   readonly outside: 'none' | '95' | '99.8';
   /** Two-sided chance of lying as far out, if units differ no more than the model's spread says. */
   readonly tailProbability: number;
+  /** As for wear rates, among all start levels of the series. */
   readonly q: number;
   readonly readings: number;
 }
@@ -44,6 +47,7 @@ export interface SisterGroup {
   readonly slope_mm_per_10kh: number | null;
   readonly rows: readonly SisterRow[];
   readonly startRows: readonly StartRow[];
+  /** Null in groups of fewer units than show how much sisters differ among themselves; the same for starts. */
   readonly rates: SisterFunnel | null;
   readonly starts: SisterFunnel | null;
   /** Why the group cannot be compared, or null. */

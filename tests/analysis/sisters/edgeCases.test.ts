@@ -11,12 +11,21 @@ import type { WearReading } from '../../../lib/stats/wear/types';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
 
 /** The comparison of one made-up group. */
-function compared(readings: readonly WearReading[], series = 'thrust_play'): SisterGroup {
+function compared(readings: readonly WearReading[]): SisterGroup {
+  return sisterGroups([groupFit(readings)])[0] as SisterGroup;
+}
+
+function groupFit(readings: readonly WearReading[]): GroupFit {
   const statistics = wearStatistics(readings);
   const reason = noForecastReason(statistics);
   const fit = reason === null ? fitWear(statistics) : null;
-  const row = { group: 'Lark', series, reason, slope_mm_per_10kh: fit?.slope_mm_per_10kh ?? null } as FitRow;
-  const group: GroupFit = {
+  const row = {
+    group: 'Lark',
+    series: 'thrust_play',
+    reason,
+    slope_mm_per_10kh: fit?.slope_mm_per_10kh ?? null,
+  } as FitRow;
+  return {
     row,
     statistics,
     fit,
@@ -24,7 +33,6 @@ function compared(readings: readonly WearReading[], series = 'thrust_play'): Sis
     unitIndex: new Map(),
     runIndex: new Map(),
   };
-  return sisterGroups([group])[0] as SisterGroup;
 }
 
 /** Units with two runs of `count` readings 8,000 h apart; the first unit's rate is multiplied. */
@@ -58,11 +66,30 @@ function expectSensible({ rows, startRows, rates, starts }: SisterGroup): void {
 }
 
 describe('sister groups at their edges', () => {
-  it('two units: intervals or a stated reason', () => {
+  it('two units: intervals wide enough to hold no finding, or a stated reason; no funnel by their spread', () => {
     const group = compared(fleet(2, 6, 3));
     expect(group.reason).toBeNull();
     expect(group.rows).toHaveLength(2);
     expectSensible(group);
+    expect(group.rows.every(({ q }) => q > 0.1)).toBe(true);
+    expect([group.rates, group.starts, group.startRows]).toEqual([null, null, []]);
+  });
+
+  it('start levels have one q-value for all groups of a series, not one a group', () => {
+    const [far, near] = [fleet(8, 4), fleet(9, 4)].map((readings, index) =>
+      readings.map((one) => ({
+        ...one,
+        unit: `${index} ${one.unit}`,
+        run: `${index} ${one.run}`,
+        y: one.y + (index === 0 && one.unit === 'U3' ? 0.5 : 0),
+      })),
+    );
+    const [alone] = sisterGroups([groupFit(far ?? [])]);
+    const [together] = sisterGroups([groupFit(far ?? []), groupFit(near ?? [])]);
+    const qOf = (group: SisterGroup | undefined) =>
+      group?.startRows.find(({ unit }) => unit === '0 U3')?.q ?? 0;
+    // The same smallest tail probability among 17 in place of 8.
+    expect(qOf(together) / qOf(alone)).toBeCloseTo(17 / 8, 6);
   });
 
   it('five hundred units: the one that wears twice as fast is the one found, the furthest', () => {
