@@ -10,6 +10,8 @@ export interface Database {
 
 /** The little that the project needs of one DuckDB connection. */
 export interface Connector {
+  /** Length of a text that it reads best at once: long where it reads with several threads, else short, so that others get their turn. */
+  readonly textLength_bytes: number;
   /** Runs one or several statements without a result. */
   run(sql: string): Promise<void>;
   /** Runs one statement and returns its rows; parameters are $1, $2, ... */

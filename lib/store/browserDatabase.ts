@@ -96,6 +96,7 @@ async function connector(
   };
   await run(`CREATE SCHEMA ${schema}; USE ${schema}`);
   return {
+    textLength_bytes: 4_000_000,
     run,
     async query(sql, parameters = []) {
       try {

@@ -3,7 +3,8 @@ import type { Connector } from './Connector';
 import { releaseDoubtfulSql } from './rulings/releaseDoubtful';
 
 /**
- * Moves rows from a typed table to the problems: the question returns id, column_name, raw and reason.
+ * Moves rows from a typed table to the problems: the question returns id, column_name, raw and reason. Returns the number of
+ * rows that the question returned.
  *
  * @param isDoubt SQL condition on the question's row: it can be read and is only doubted, so that a person may release it
  */
@@ -12,14 +13,24 @@ export async function holdRows(
   table: TableName,
   questionSql: string,
   isDoubt = 'false',
-): Promise<void> {
+): Promise<number> {
   await connector.run(`CREATE OR REPLACE TABLE doubtful AS
       SELECT d.id, t.file, t.line, d.column_name, coalesce(o.raw, d.raw, '') AS raw, d.reason, ${isDoubt} AS is_doubt
       FROM (${questionSql}) d JOIN ${table} t USING (id)
-      LEFT JOIN own_texts o ON o.file = t.file AND o.line = t.line AND o.column_name = d.column_name;
-    ${releaseDoubtfulSql(table)};
+      LEFT JOIN own_texts o ON o.file = t.file AND o.line = t.line AND o.column_name = d.column_name`);
+  const [found] = await connector.query('SELECT count(*)::INTEGER AS n FROM doubtful');
+  if (found?.n !== 0) await connector.run(moveDoubtfulSql(table));
+  return Number(found?.n);
+}
+
+function moveDoubtfulSql(table: TableName): string {
+  const kept =
+    table === 'readings'
+      ? 'INSERT INTO held_readings SELECT file, line, value_column, overhaul FROM readings WHERE id IN (SELECT id FROM doubtful);'
+      : '';
+  return `${releaseDoubtfulSql(table)};
     INSERT INTO doubts SELECT DISTINCT file, line, column_name FROM doubtful WHERE is_doubt;
     INSERT INTO problems SELECT '${table}', file, line, column_name, raw, reason, 'held' FROM doubtful;
-    DELETE FROM ${table} WHERE id IN (SELECT id FROM doubtful);
-    DROP TABLE doubtful;`);
+    ${kept}
+    DELETE FROM ${table} WHERE id IN (SELECT id FROM doubtful)`;
 }

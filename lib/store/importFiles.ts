@@ -19,23 +19,24 @@ import { askAboutScale } from './intake/scaleSlips';
 import { ownReasonsSql } from './intake/sheetSql';
 import { understandFile } from './intake/understandFile';
 import type { LoadedFile } from './loadFile';
+import { placeReadings } from './placeReadings';
 import { listHeldLines } from './rulings/heldLines';
 import { holdLeftOut } from './rulings/leaveOut';
 import { loadRulings } from './rulings/loadRulings';
 import { settleRulings } from './rulings/settleRulings';
 import { allCharacteristicsSql } from './sql/characteristics';
-import {
-  doubtfulReadingsSql,
-  incompleteClockSetsSql,
-  readingsInMillimetresSql,
-  readingTextsSql,
-} from './sql/doubtfulReadings';
+import { checkedReadingsSql } from './sql/checkedReadings';
+import { clockSetsSql, incompleteClockSetsSql, settleClockSetsSql } from './sql/clockSeries';
+import { doubtfulReadingsSql } from './sql/doubtfulReadings';
+import { readingsInMillimetresSql, readingsOfUnknownRunSql, settleRunsSql } from './sql/placedReadings';
 import { createRecordTablesSql } from './sql/recordTables';
-import { readingsOfUnknownRunSql, resetRulesSql, runsSql, settleRunsSql } from './sql/runs';
-import { seriesReadingsSql } from './sql/seriesReadings';
-import { repeatedRowIsDoubt, repeatedRowsSql, typedReadingsSql, typedTableSql } from './sql/typedTable';
-import { fallingHoursSql, hoursByDateSql } from './sql/unitHours';
+import { repeatedRowIsDoubt, repeatedRowsSql } from './sql/repeatedRows';
+import { resetRulesSql, runsSql } from './sql/runs';
+import { typedTableSql } from './sql/typedTable';
+import { fallingHistoriesSql, fallingHoursSql } from './sql/unitHours';
 import { addUnitsFromOverhaulsSql, overhaulsOfUnknownUnitSql } from './sql/units';
+import { tableOfHead } from './tableOfHead';
+import { typeReadings } from './typeReadings';
 
 /** What an import came to; the records themselves are in the store. */
 export interface ImportedData {
@@ -81,33 +82,42 @@ export async function importFiles(
   const questions = new QuestionList(answers);
   const sheets = new Map<string, SheetColumns>();
   const loaded = await loadAll(connector, files, questions, decisions, sheets, onStep);
-  await onStep('Checking every cell', 0.5);
-  for (const table of canonicalTables) {
-    await connector.run(table.name === 'readings' ? typedReadingsSql(table) : typedTableSql(table));
+  for (const [place, table] of canonicalTables.entries()) {
+    await onStep('Checking every cell', 0.5 + (0.1 * place) / canonicalTables.length);
+    if (table.name === 'readings') await typeReadings(connector);
+    else await connector.run(typedTableSql(table));
     await holdLeftOut(connector, table);
     await holdRows(connector, table.name, repeatedRowsSql(table), repeatedRowIsDoubt(table));
   }
-  await onStep('Placing overhauls and readings', 0.7);
+  await onStep('Placing overhauls and readings', 0.6);
   await connector.run(allCharacteristicsSql);
   await holdRows(connector, 'overhauls', overhaulsOfUnknownUnitSql, 'true');
   await settleUnitHours(connector, questions);
   await holdFallingHours(connector);
   await connector.run(addUnitsFromOverhaulsSql);
-  await connector.run(readingTextsSql);
+  await onStep('Placing overhauls and readings', 0.65);
   await holdRows(connector, 'readings', doubtfulReadingsSql);
+  await onStep('Comparing readings', 0.7);
   await askAboutScale(connector, sheets.keys(), questions);
-  await askAboutJobsDatedTwice(connector, sheets.keys(), questions);
-  await holdRows(connector, 'readings', doubtfulReadingsSql);
+  // Only what these questions hold can bring further readings into doubt.
+  if (await askAboutJobsDatedTwice(connector, sheets.keys(), questions))
+    await holdRows(connector, 'readings', doubtfulReadingsSql);
   await connector.run(resetRulesSql);
-  await askAboutReadings(connector, sheets.keys(), questions);
-  await holdRows(connector, 'readings', incompleteClockSetsSql);
+  await askAboutReadings(connector, sheets.keys(), questions, (share) =>
+    onStep('Comparing readings', 0.72 + 0.13 * share),
+  );
   await onStep('Cutting series and runs', 0.85);
   await connector.run(readingsInMillimetresSql);
-  await connector.run(seriesReadingsSql);
+  await connector.run(clockSetsSql);
+  await holdRows(connector, 'readings', incompleteClockSetsSql);
+  await connector.run(settleClockSetsSql);
+  await onStep('Cutting series and runs', 0.88);
   await connector.run(runsSql);
+  await placeReadings(connector, (share) => onStep('Cutting series and runs', 0.9 + 0.07 * share));
   await askAboutRunStarts(connector, questions);
   await holdRows(connector, 'readings', readingsOfUnknownRunSql);
   await connector.run(settleRunsSql);
+  await onStep('Counting what was read', 0.97);
   const reported = await withHeldRowsInWords(connector, loaded, new Set(sheets.keys()));
   await connector.run(ownReasonsSql);
   const rulings = await settleRulings(
@@ -133,7 +143,7 @@ async function loadAll(
 ): Promise<readonly LoadedFile[]> {
   const characteristics = [...builtInCharacteristics];
   const loaded: LoadedFile[] = [];
-  for (const file of tablesFirst(files)) {
+  const load = async (file: InputFile) => {
     const onPiece = (share: number) =>
       onStep(`Reading ${file.name}`, (0.5 * (loaded.length + share)) / files.length);
     await onPiece(0);
@@ -141,25 +151,23 @@ async function loadAll(
     await listHeldLines(connector, understood);
     loaded.push(understood);
     if ('sheet' in understood) sheets.set(file.name, understood.sheet);
-    const { recognised } = understood;
-    if (recognised.kind === 'table' && recognised.table.name === 'characteristics') {
-      characteristics.push(...(await addedCharacteristics(connector)));
-    }
-  }
+  };
+  const ofCharacteristics = files.filter((file) => tableOfHead(file) === 'characteristics');
+  for (const file of ofCharacteristics) await load(file);
+  characteristics.push(...(await addedCharacteristics(connector)));
+  const codes = characteristics.map(({ code }) => code);
+  const names = files.map(({ name }) => name);
+  await connector.run(checkedReadingsSql(codes, names));
+  for (const file of files) if (!ofCharacteristics.includes(file)) await load(file);
   return loaded;
-}
-
-function tablesFirst(files: readonly InputFile[]): readonly InputFile[] {
-  const isCharacteristics = (file: InputFile) => /characteristics/i.test(file.name);
-  return [...files.filter(isCharacteristics), ...files.filter((file) => !isCharacteristics(file))];
 }
 
 async function addedCharacteristics(connector: Connector): Promise<readonly Characteristic[]> {
   const rows = await connector.query(
-    'SELECT characteristic AS code, name, shape, never_negative FROM raw_characteristics',
+    'SELECT trim(characteristic) AS code, name, shape, never_negative FROM raw_characteristics',
   );
   return rows.map((row) => ({
-    code: String(row.code ?? '').trim(),
+    code: String(row.code ?? ''),
     name: String(row.name ?? '').trim(),
     shape: row.shape === 'four_clock' ? 'four_clock' : 'single',
     neverNegative: row.never_negative === 'yes',
@@ -168,7 +176,7 @@ async function addedCharacteristics(connector: Connector): Promise<readonly Char
 
 /** Holds overhauls whose hours contradict the order of their dates; the fewest that leave the rest in order. */
 async function holdFallingHours(connector: Connector): Promise<void> {
-  const rows = await connector.query(hoursByDateSql);
+  const rows = await connector.query(fallingHistoriesSql);
   const held: string[] = [];
   for (let start = 0, end = 0; start < rows.length; start = end) {
     while (end < rows.length && rows[end]?.unit === rows[start]?.unit) end++;

@@ -7,8 +7,10 @@ const countsSql = `
   SELECT file, 'readings_in' AS what, count(*)::INTEGER AS n FROM raw_readings GROUP BY file
   UNION ALL SELECT file, 'readings_used', count(*)::INTEGER FROM readings GROUP BY file
   UNION ALL SELECT file, 'readings_none', count(*)::INTEGER FROM no_readings GROUP BY file
-  UNION ALL SELECT file, 'lines_used', count(DISTINCT line)::INTEGER FROM (SELECT file, line FROM readings UNION ALL SELECT file, line FROM no_readings) GROUP BY file
   UNION ALL SELECT file, 'overhauls_used', count(*)::INTEGER FROM overhauls GROUP BY file`;
+
+/** Lines of a file that give a reading, or say that there is none. */
+const linesUsedSql = `SELECT count(DISTINCT line)::INTEGER AS n FROM (SELECT line FROM readings WHERE file = $1 UNION ALL SELECT line FROM no_readings WHERE file = $1)`;
 
 const problemsSql = `
   SELECT p.file, p.line AS "row", p.column_name AS "column", p.raw, p.reason, p.action, (p.action = 'held' AND d.file IS NOT NULL)::INTEGER AS releasable
@@ -91,7 +93,9 @@ async function usedRows(
   if (file.recognised.kind === 'none') return 0;
   if (file.recognised.kind === 'wide') return count('overhauls_used');
   if (file.recognised.kind === 'sheet') {
-    return file.recognised.isLong ? count('lines_used') : count('overhauls_used');
+    if (!file.recognised.isLong) return count('overhauls_used');
+    const [lines] = await connector.query(linesUsedSql, [file.name]);
+    return Number(lines?.n ?? 0);
   }
   const [row] = await connector.query(
     `SELECT count(*)::INTEGER AS n FROM ${file.recognised.table.name} WHERE file = $1`,

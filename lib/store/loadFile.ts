@@ -1,15 +1,15 @@
 import type { CanonicalTable } from '../records/canonicalTables';
-import { type CsvPiece, type CutCsv, cutCsv, type OnPiece } from '../records/csv/cutCsv';
+import { type CutCsv, cutCsv, type OnPiece } from '../records/csv/cutCsv';
 import type { HeldLine } from '../records/csv/normaliseCsv';
 import type { InputFile } from '../records/importReport';
 import { type CanonicalFile, type RecognisedFile, wideSheetColumns } from '../records/recogniseFile';
 import type { Connector } from './Connector';
-import { forEachPiece, loadPieces } from './loadPieces';
+import { forEachPiece, loadPieces, type PieceRows } from './loadPieces';
 import { applyEdits } from './rulings/applyEdits';
 import { type EditTarget, joinedCellsOf } from './rulings/editTarget';
 import { cutWithEdits } from './rulings/heldLines';
+import { addReadingsSql, lastReadingIdSql } from './sql/checkedReadings';
 import { quoted } from './sql/quoted';
-import { addReadingsSql } from './sql/typedTable';
 
 /** A file as text rows in the store. */
 export interface LoadedFile {
@@ -85,23 +85,42 @@ async function loadRows(
   const written = (name: string) => (header.includes(name) ? `c${header.indexOf(name)}` : noText);
   const cell = (name: string) =>
     header.includes(name) ? `replace(${written(name)}, chr(30), chr(10))` : noText;
-  const cellOf = (piece: CsvPiece) => (piece.firstLine === null ? cell : written);
   if (recognised.kind === 'table' && !(await hasRulings(connector, file))) {
     const { table } = recognised;
-    const insert = (rows: string, piece: CsvPiece) =>
-      tableRowsSql(file, table, cellOf(piece), rows, piece.firstLine !== null);
-    await forEachPiece(connector, csv, insert, onPiece);
+    const idBefore = await lastReadingId(connector, table);
+    const insert = ({ from, isTidy }: PieceRows) =>
+      tableRowsSql(file, table, isTidy ? written : cell, from, idBefore, isTidy);
+    const uncounted = await forEachPiece(connector, csv, insert, onPiece, table.name === 'readings');
+    for (const { rowsBefore, rows, firstLine } of uncounted)
+      await connector.run(
+        `INSERT INTO uncounted_readings VALUES (${quoted(file)}, ${rowsBefore}, ${rows}, ${firstLine}, ${idBefore})`,
+      );
     return;
   }
   await loadPieces(connector, 'dropped', 'line_number', csv, onPiece);
   await applyEdits(connector, editTargetOf(file, recognised, header));
   if (recognised.kind === 'table')
-    await connector.run(tableRowsSql(file, recognised.table, cell, 'dropped', false));
+    await connector.run(
+      tableRowsSql(
+        file,
+        recognised.table,
+        cell,
+        'dropped',
+        await lastReadingId(connector, recognised.table),
+        false,
+      ),
+    );
   else await connector.run(sheetRowsSql(file, recognised, cell));
   await connector.run('DROP TABLE dropped');
 }
 
 const noText = 'CAST(NULL AS VARCHAR)';
+
+async function lastReadingId(connector: Connector, { name }: CanonicalTable): Promise<number> {
+  if (name !== 'readings') return 0;
+  const [row] = await connector.query(`SELECT (${lastReadingIdSql})::INTEGER AS id`);
+  return Number(row?.id);
+}
 
 async function hasRulings(connector: Connector, file: string): Promise<boolean> {
   const [given] = await connector.query(`SELECT count(*)::INTEGER AS n FROM rulings WHERE file = $1`, [file]);
@@ -134,12 +153,13 @@ function tableRowsSql(
   table: CanonicalTable,
   cell: (name: string) => string,
   rows: string,
+  idBefore: number,
   isTidy: boolean,
 ): string {
   const cells = table.columns.map((column) => `${cell(column.name)} AS "${column.name}"`).join(', ');
   const select = `SELECT ${quoted(file)} AS file, line_number AS line, ${noText} AS value_column, ${noText} AS raw_text, ${cells} FROM ${rows}`;
   return table.name === 'readings'
-    ? addReadingsSql(`(${select})`, '', isTidy)
+    ? addReadingsSql(`(${select})`, `line + ${idBefore}`, isTidy)
     : `INSERT INTO raw_${table.name} ${select}`;
 }
 
@@ -161,7 +181,7 @@ function sheetRowsSql(file: string, sheet: WideSheet, cell: (name: string) => st
       FROM dropped WHERE ${trimmed(column.column)} IS NOT NULL`,
   );
   return `INSERT INTO raw_overhauls (file, line, overhaul, ${names}) SELECT ${quoted(file)}, line_number, ${overhaul}, ${rest} FROM dropped;
-    ${addReadingsSql(`(${readings.join(' UNION ALL ')})`, 'ORDER BY position, line')}
+    ${addReadingsSql(`(${readings.join(' UNION ALL ')} ORDER BY position, line)`, `position * (SELECT max(line_number) FROM dropped) + line + ${lastReadingIdSql}`)}
     INSERT INTO sheet_frames SELECT ${trimmed('unit')}, ${trimmed('frame')}, ${quoted(file)}, line_number FROM dropped
       WHERE ${trimmed('unit')} IS NOT NULL AND ${trimmed('frame')} IS NOT NULL;
     INSERT INTO cell_reasons VALUES (${quoted(file)}, NULL, 'remarks', ${quoted(remarksColumn)}, NULL, NULL);`;

@@ -53,6 +53,7 @@ async function connector(connection: DuckDBConnection, schema: string, folder: s
   };
   await run(`CREATE SCHEMA ${schema}; USE ${schema}`);
   return {
+    textLength_bytes: 128_000_000,
     run,
     async query(sql, parameters = []) {
       try {

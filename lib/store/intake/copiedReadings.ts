@@ -4,6 +4,7 @@ import type { Connector } from '../Connector';
 import { quoted } from '../sql/quoted';
 import { copiedSetsSql } from './copiedSets';
 import { holdReadings, linesInWords, settleDoubt } from './settleDoubt';
+import { withNamesSql } from './sizedReadings';
 
 interface CopiedSet {
   readonly file: string;
@@ -29,17 +30,17 @@ const reasons: Readonly<Record<CopiedSet['source'], string>> = {
 
 /**
  * Asks whether as-left readings of a whole overhaul were copied: from the unit's overhaul before, from another unit or from
- * as found. They wait until it is answered; copied ones stay held.
+ * as found. They wait until it is answered; copied ones stay held. Returns whether it did.
  */
 export async function askAboutCopiedReadings(
   connector: Connector,
   foreign: ReadonlySet<string>,
   questions: QuestionList,
-): Promise<void> {
+): Promise<boolean> {
   await connector.run(copiedSetsSql);
   const sets = (
     await connector.query(`SELECT file, overhaul, unit, CAST(date AS VARCHAR) AS date, first_line, last_line, cells, source, "of"
-      FROM copied_sets ORDER BY file, first_line, overhaul`)
+      FROM ${withNamesSql('copied_sets')} ORDER BY file, first_line, overhaul`)
   )
     .map(
       (row): CopiedSet => ({
@@ -87,6 +88,7 @@ export async function askAboutCopiedReadings(
       );
     }
   }
+  return sets.length > 0;
 }
 
 async function settle(

@@ -3,6 +3,7 @@ import type { QuestionList } from '../../records/intake/Answers';
 import type { Connector } from '../Connector';
 import { quoted } from '../sql/quoted';
 import { codeInWords, interpretReadings, linesInWords, settleDoubt } from './settleDoubt';
+import { withNamesSql } from './sizedReadings';
 
 /** Floor of the spread of a difference of two clock readings, mm. */
 const floor_mm = 0.01;
@@ -18,22 +19,24 @@ const floor_mm = 0.01;
 const clockDoubtsSql = `
   CREATE OR REPLACE TABLE clock_doubts AS
   WITH sets AS (
-    SELECT file, overhaul, unit, frame, characteristic, stage, min(line) AS first_line, max(line) AS last_line,
+    SELECT file, overhaul_id, any_value(unit_id) AS unit_id, any_value(frame) AS frame, characteristic, stage, min(line) AS first_line, max(line) AS last_line,
       max(value_mm) FILTER (clock = '12') - max(value_mm) FILTER (clock = '6') AS vertical,
       max(value_mm) FILTER (clock = '3') - max(value_mm) FILTER (clock = '9') AS horizontal
-    FROM sized_readings WHERE clock <> '' GROUP BY ALL HAVING count(*) = 4),
+    FROM sized_readings WHERE clock <> '' GROUP BY file, overhaul_id, characteristic, stage HAVING count(*) = 4),
   axes AS (
     SELECT * EXCLUDE (vertical, horizontal), '12 and 6' AS axis, vertical AS x FROM sets
     UNION ALL SELECT * EXCLUDE (vertical, horizontal), '3 and 9', horizontal FROM sets),
   own AS (
-    SELECT unit, frame, characteristic, axis, count(DISTINCT overhaul) AS overhauls, median(x) AS m, 1.4826 * mad(x) AS own_s
+    SELECT unit_id, frame, characteristic, axis, count(DISTINCT overhaul_id) AS overhauls, median(x) AS m, 1.4826 * mad(x) AS own_s
     FROM axes WHERE x IS NOT NULL GROUP BY ALL),
   usual AS (SELECT frame, characteristic, median(own_s) AS usual_s FROM own WHERE overhauls >= 3 GROUP BY ALL),
-  scaled AS (SELECT a.*, m, overhauls, greatest(own_s, usual_s, ${floor_mm}) AS s FROM axes a JOIN own USING (unit, frame, characteristic, axis) JOIN usual USING (frame, characteristic))
-  SELECT file, overhaul, unit, characteristic, stage, axis, first_line, last_line, overhauls >= 3 AND abs(m) >= 2.5 * s AS is_tellable,
-    abs(x + m) < abs(x - m) AND bool_or(is_tellable AND abs(x - m) >= 6 * s AND abs(x + m) <= 2.5 * s)
-      OVER (PARTITION BY file, overhaul, characteristic, axis) AS is_doubtful
-  FROM scaled`;
+  scaled AS (
+    SELECT a.*, m, overhauls, greatest(own_s, usual_s, ${floor_mm}) AS s, overhauls >= 3 AND abs(m) >= 2.5 * s AS is_tellable,
+      is_tellable AND abs(x - m) >= 6 * s AND abs(x + m) <= 2.5 * s AS is_turned
+    FROM axes a JOIN own USING (unit_id, frame, characteristic, axis) JOIN usual USING (frame, characteristic))
+  SELECT file, overhaul_id, characteristic, stage, axis, first_line, last_line, is_tellable,
+    abs(x + m) < abs(x - m) AND (file, overhaul_id, characteristic, axis) IN (SELECT (file, overhaul_id, characteristic, axis) FROM scaled WHERE is_turned) AS is_doubtful
+  FROM scaled WHERE is_tellable OR abs(x + m) < abs(x - m)`;
 
 interface ClockSet {
   readonly file: string;
@@ -55,12 +58,12 @@ const sides: Readonly<Record<string, string>> = {
   '3 and 9': 'left and right (3 and 9 o’clock)',
 };
 
-/** Asks whether opposite clock positions are exchanged, once a file or an overhaul; the readings wait until it is answered. */
+/** Asks whether opposite clock positions are exchanged, once a file or an overhaul; the readings wait until it is answered. Returns whether it did. */
 export async function askAboutExchangedClocks(
   connector: Connector,
   foreign: ReadonlySet<string>,
   questions: QuestionList,
-): Promise<void> {
+): Promise<boolean> {
   await connector.run(clockDoubtsSql);
   const tellable = new Map(
     (
@@ -70,7 +73,7 @@ export async function askAboutExchangedClocks(
     ).map((row) => [`${row.file}\u0000${row.axis}`, Number(row.n)]),
   );
   const sets = (
-    await connector.query(`SELECT file, overhaul, unit, characteristic, stage, axis, first_line, last_line FROM clock_doubts
+    await connector.query(`SELECT file, overhaul, unit, characteristic, stage, axis, first_line, last_line FROM ${withNamesSql('clock_doubts')}
       WHERE is_doubtful ORDER BY file, first_line, overhaul, characteristic, stage, axis`)
   )
     .map(
@@ -117,6 +120,7 @@ export async function askAboutExchangedClocks(
       );
     }
   }
+  return sets.length > 0;
 }
 
 async function settle(

@@ -3,6 +3,7 @@ import type { QuestionList } from '../../records/intake/Answers';
 import type { Connector } from '../Connector';
 import { quoted } from '../sql/quoted';
 import { codeInWords, interpretReadings, linesInWords, settleDoubt } from './settleDoubt';
+import { withNamesSql } from './sizedReadings';
 import { stagePairsSql } from './stagePairs';
 
 interface Pair {
@@ -27,13 +28,13 @@ const mostOfColumn = 0.7;
 
 /**
  * Asks whether as found and as left are exchanged, once a file, a pair of columns or an overhaul, whichever holds all of the
- * doubt; both stages wait until it is answered.
+ * doubt; both stages wait until it is answered. Returns whether it did.
  */
 export async function askAboutExchangedStages(
   connector: Connector,
   foreign: ReadonlySet<string>,
   questions: QuestionList,
-): Promise<void> {
+): Promise<boolean> {
   await connector.run(stagePairsSql);
   const columns = (
     await connector.query(`SELECT file, characteristic, tellable, turned, reversed FROM stage_columns
@@ -50,7 +51,7 @@ export async function askAboutExchangedStages(
     )
     .filter(({ file }) => foreign.has(file));
   const pairs = (
-    await connector.query(`SELECT file, overhaul, unit, characteristic, first_line, last_line FROM stage_pairs
+    await connector.query(`SELECT file, overhaul, unit, characteristic, first_line, last_line FROM ${withNamesSql('stage_pairs')}
       WHERE is_doubtful ORDER BY file, first_line, overhaul, characteristic`)
   )
     .map(
@@ -67,7 +68,7 @@ export async function askAboutExchangedStages(
   const straight = new Set(
     (
       await connector.query(
-        'SELECT DISTINCT overhaul FROM stage_pairs WHERE is_straight AND overhaul IN (SELECT overhaul FROM stage_pairs WHERE is_doubtful)',
+        `SELECT DISTINCT overhaul FROM ${withNamesSql('stage_pairs')} WHERE is_straight AND overhaul_id IN (SELECT overhaul_id FROM stage_pairs WHERE is_doubtful)`,
       )
     ).map((row) => String(row.overhaul)),
   );
@@ -113,6 +114,7 @@ export async function askAboutExchangedStages(
       `r.file = ${quoted(file)} AND r.overhaul = ${quoted(overhaul)}${isAll ? '' : ` AND r.characteristic IN (${codes.map(quoted).join(', ')})`}`,
     );
   }
+  return single.length + whole.size > 0;
 }
 
 function isWholeColumn({ tellable, turned, reversed }: Column): boolean {

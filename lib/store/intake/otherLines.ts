@@ -61,7 +61,8 @@ export async function dropRepeatedLines(
     // A reading may have been taken twice; an overhaul cannot.
     isLong,
     `SELECT line, 'exact repetition of line ' || first_value(line) OVER same || ' of ' || ${quoted(file)} AS reason, row_number() OVER same AS place
-     FROM sheet WINDOW same AS (PARTITION BY ${columns.join(', ')} ORDER BY line::INTEGER)`,
+     FROM sheet WHERE hash(${columns.join(', ')}) IN (SELECT hash(${columns.join(', ')}) FROM sheet GROUP BY 1 HAVING count(*) > 1)
+     WINDOW same AS (PARTITION BY ${columns.join(', ')} ORDER BY line::INTEGER)`,
   );
 }
 

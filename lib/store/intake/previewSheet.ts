@@ -1,5 +1,5 @@
 import { group } from 'd3-array';
-import { builtInCharacteristics } from '../../records/characteristics';
+import type { TableName } from '../../records/canonicalTables';
 import { normaliseBody } from '../../records/csv/normaliseCsv';
 import { fieldSeparator, lineBreakInCell } from '../../records/csv/recordReader';
 import type { InputFile, Problem } from '../../records/importReport';
@@ -8,17 +8,15 @@ import { byteOfLine } from '../../records/intake/layout/byteOfLine';
 import { recogniseLayout } from '../../records/intake/recogniseLayout';
 import type { SheetColumns } from '../../records/intake/SheetColumns';
 import type { SheetLayout } from '../../records/intake/types';
-import { recogniseFile } from '../../records/recogniseFile';
 import type { Connector, Row } from '../Connector';
 import { type ImportOptions, importFiles } from '../importFiles';
+import { tableOfHead } from '../tableOfHead';
 
 /** Lines under the header that a preview reads, and how many of them it shows. */
 const linesRead = 200;
 const linesShown = 8;
-/** A canonical table is told by its first line. */
-const headBytes = 65_536;
 /** Tables on which the reading of a sheet depends. */
-const tablesRead: ReadonlySet<string> = new Set(['characteristics', 'units', 'installations', 'events']);
+const tablesRead: ReadonlySet<TableName> = new Set(['characteristics', 'units', 'installations', 'events']);
 
 /** A reading as an import would use it. */
 export interface PreviewReading {
@@ -114,10 +112,8 @@ export async function previewSheet(
 }
 
 function isTableRead(file: InputFile): boolean {
-  const decoded = decodeText(file.bytes.subarray(0, headBytes));
-  if ('reason' in decoded) return false;
-  const recognised = recogniseFile(decoded.bytes, builtInCharacteristics);
-  return recognised.kind === 'table' && tablesRead.has(recognised.table.name);
+  const table = tableOfHead(file);
+  return table !== null && tablesRead.has(table);
 }
 
 /** The first lines under the header in cells; one that cannot be cut stands there as a single cell. */

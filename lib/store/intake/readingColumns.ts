@@ -29,6 +29,7 @@ export async function translateWideReadings(
   connector: Connector,
   file: string,
   meanings: readonly ColumnMeaning[],
+  roles: MeaningOf,
   questions: QuestionList,
 ): Promise<void> {
   const columns: { meaning: ColumnMeaning; texts: readonly DistinctText[] }[] = [];
@@ -71,7 +72,7 @@ export async function translateWideReadings(
     const noted =
       isUnitOpen(meaning) && unit !== null ? outcomes.map((one) => withNote(one, unit.note)) : outcomes;
     await loadOutcomes(connector, meaning.index, noted);
-    await connector.run(wideReadingsSql(file, meaning, { stage, clock, uom }));
+    await connector.run(wideReadingsSql(file, roles, meaning, { stage, clock, uom }));
     if (stage === null) await connector.run(waitingColumnSql(file, meaning, 'stage', waitsForStage));
     else if (meaning.viewingEndOpen && seenFrom === null)
       await connector.run(waitingColumnSql(file, meaning, 'side', waitsForEnd));

@@ -1,3 +1,4 @@
+import type { OnPiece } from '../../records/csv/cutCsv';
 import type { QuestionList } from '../../records/intake/Answers';
 import type { Connector } from '../Connector';
 import { askAboutCopiedReadings } from './copiedReadings';
@@ -10,11 +11,16 @@ export async function askAboutReadings(
   connector: Connector,
   files: Iterable<string>,
   questions: QuestionList,
+  onPiece: OnPiece,
 ): Promise<void> {
   const foreign = new Set(files);
   if (foreign.size === 0) return;
-  await connector.run(sizedReadingsSql);
-  await askAboutExchangedStages(connector, foreign, questions);
-  await askAboutExchangedClocks(connector, foreign, questions);
-  await askAboutCopiedReadings(connector, foreign, questions);
+  let isChanged = true;
+  const doubts = [askAboutExchangedStages, askAboutExchangedClocks, askAboutCopiedReadings];
+  for (const [place, ask] of doubts.entries()) {
+    await onPiece(place / doubts.length);
+    if (isChanged) await connector.run(sizedReadingsSql);
+    isChanged = await ask(connector, foreign, questions);
+  }
+  await connector.run('DROP TABLE sized_readings; DROP TABLE frame_numbers');
 }

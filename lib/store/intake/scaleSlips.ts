@@ -7,7 +7,7 @@ import { holdRows } from '../holdRows';
 import { lengthUnitFactorsSql } from '../sql/lengthUnitFactors';
 import { quoted } from '../sql/quoted';
 
-const sizesSql = `SELECT r.id, r.file, r.line, coalesce(r.value_column, 'value') AS column_name, r.characteristic, r.uom,
+const sizesSql = `SELECT r.id, r.file, r.line, coalesce(r.value_column, 'value') AS column_name, r.characteristic, r.uom, r.raw_text AS raw,
     coalesce(r.value, (r.lower + r.upper) / 2) * f.factor AS value_mm
   FROM readings r JOIN ${lengthUnitFactorsSql} ON f.uom = r.uom`;
 
@@ -19,8 +19,8 @@ function farReadingsSql(files: readonly string[], usual: ReadonlyMap<string, num
   const sizes = [...usual]
     .map(([characteristic, size_mm]) => `(${quoted(characteristic)}, ${size_mm}::DOUBLE)`)
     .join(', ');
-  return `SELECT s.id::INTEGER AS id, s.file, s.line::INTEGER AS line, s.column_name, s.characteristic, s.uom, t.raw, s.value_mm::DOUBLE AS value_mm
-    FROM (${sizesSql}) s JOIN (VALUES ${sizes}) AS u(characteristic, usual_mm) USING (characteristic) JOIN reading_texts t USING (id)
+  return `SELECT s.id::INTEGER AS id, s.file, s.line::INTEGER AS line, s.column_name, s.characteristic, s.uom, s.raw, s.value_mm::DOUBLE AS value_mm
+    FROM (${sizesSql}) s JOIN (VALUES ${sizes}) AS u(characteristic, usual_mm) USING (characteristic)
     WHERE s.value_mm > 0 AND abs(ln(s.value_mm / u.usual_mm)) > ln(3.5) AND s.file IN (${files.map(quoted).join(', ')}) ORDER BY s.id`;
 }
 
@@ -97,13 +97,13 @@ async function settleAlike(
   });
   if (answer === 'as written') return;
   const ids = readings.map(({ id }) => id).join(', ');
-  const about = `SELECT r.id, coalesce(r.value_column, 'value') AS column_name, t.raw`;
-  const from = `FROM readings r JOIN reading_texts t USING (id) WHERE r.id IN (${ids})`;
+  const about = `SELECT r.id, coalesce(r.value_column, 'value') AS column_name, r.raw_text AS raw`;
+  const from = `FROM readings r WHERE r.id IN (${ids})`;
   if (answer === null) {
     const reason = `waits for an answer: out of scale against the other readings, by the look of it ${doubt.words}`;
     await holdRows(connector, 'readings', `${about}, ${quoted(reason)} AS reason ${from}`, 'true');
     return;
   }
-  await connector.run(`INSERT INTO problems SELECT 'readings', r.file, r.line, coalesce(r.value_column, 'value'), t.raw, ${quoted(`taken ${doubt.words}, as answered`)}, 'interpreted' ${from};
+  await connector.run(`INSERT INTO problems SELECT 'readings', r.file, r.line, coalesce(r.value_column, 'value'), r.raw_text, ${quoted(`taken ${doubt.words}, as answered`)}, 'interpreted' ${from};
     UPDATE readings SET value = value * ${doubt.factor}, lower = lower * ${doubt.factor}, upper = upper * ${doubt.factor} WHERE id IN (${ids})`);
 }

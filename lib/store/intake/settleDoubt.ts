@@ -22,9 +22,9 @@ export interface Doubt {
   readonly waiting: string;
 }
 
-const listedSql = `SELECT r.id, coalesce(r.value_column, 'value') AS column_name, t.raw`;
+const listedSql = `SELECT r.id, coalesce(r.value_column, 'value') AS column_name, r.raw_text AS raw`;
 const fromSql = (condition: string) =>
-  `FROM readings r JOIN reading_texts t USING (id) WHERE r.id IN (SELECT r.id FROM readings r WHERE ${condition})`;
+  `FROM readings r WHERE r.id IN (SELECT r.id FROM readings r WHERE ${condition})`;
 
 /** Asks about a doubt; its readings are held until it is answered. Returns the answer, or null while there is none. */
 export async function settleDoubt(
@@ -71,7 +71,7 @@ export async function interpretReadings(
   change: string,
 ): Promise<void> {
   await connector.run(`CREATE OR REPLACE TABLE interpreted AS SELECT r.id FROM readings r WHERE ${condition};
-    INSERT INTO problems SELECT 'readings', r.file, r.line, coalesce(r.value_column, 'value'), t.raw, ${quoted(note)}, 'interpreted'
+    INSERT INTO problems SELECT 'readings', r.file, r.line, coalesce(r.value_column, 'value'), r.raw_text, ${quoted(note)}, 'interpreted'
       ${fromSql('r.id IN (SELECT id FROM interpreted)')};
     UPDATE readings SET ${change} WHERE id IN (SELECT id FROM interpreted); DROP TABLE interpreted`);
 }

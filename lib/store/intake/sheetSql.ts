@@ -1,6 +1,6 @@
 import type { ColumnMeaning, ColumnRole } from '../../records/intake/types';
+import { addReadingsSql, lastReadingIdSql } from '../sql/checkedReadings';
 import { quoted } from '../sql/quoted';
-import { addReadingsSql } from '../sql/typedTable';
 
 /** Roles whose texts go to the overhaul as they are. */
 export const plainRoles = [
@@ -52,43 +52,62 @@ function joins(roles: MeaningOf, wanted: readonly ColumnRole[]): string {
     .join('\n      ');
 }
 
-/** Every line of the sheet with its overhaul: the named one, else unit and day, told apart by hours where these differ. */
-export function sheetOverhaulsSql(file: string, roles: MeaningOf): string {
-  const overhaulRoles: ColumnRole[] = [...plainRoles, ...interpretedRoles];
+const overhaulRoles: readonly ColumnRole[] = [...plainRoles, ...interpretedRoles];
+
+/** Columns of the sheet that tell the overhaul. */
+function overhaulColumns(roles: MeaningOf): readonly number[] {
+  const indexes = (['overhaul', ...overhaulRoles] as const).flatMap((role) => roles.get(role)?.index ?? []);
+  return [...new Set(indexes)];
+}
+
+/**
+ * Overhauls of the sheet, a row each line in a wide sheet and in a long one a row for all lines that say the same of it, under
+ * the first of them: the named one, else unit and day, told apart by hours where these differ; NULL where neither is given.
+ */
+export function sheetOverhaulsSql(roles: MeaningOf): string {
   const columns = overhaulRoles
     .map(
       (role) =>
         `${(plainRoles as readonly string[]).includes(role) ? textSql(roles, role) : interpretedSql(roles, role)} AS "${role}"`,
     )
     .join(',\n      ');
+  const texts = overhaulColumns(roles)
+    .map((index) => `c${index}`)
+    .join(', ');
+  const told = roles.has('value')
+    ? `SELECT ${texts}, min(line) AS line FROM sheet GROUP BY ${texts}`
+    : `SELECT ${texts}, line FROM sheet`;
   return `CREATE TABLE sheet_overhauls AS
-    WITH named AS (SELECT s.line::INTEGER AS line, ${textSql(roles, 'overhaul')} AS given, ${columns}
-      FROM sheet s ${joins(roles, interpretedRoles)}),
+    WITH named AS (SELECT s.*, ${textSql(roles, 'overhaul')} AS given, ${columns}
+      FROM (${told}) s ${joins(roles, interpretedRoles)}),
     placed AS (SELECT *, dense_rank() OVER (PARTITION BY unit, date ORDER BY try_cast(coalesce(unit_hours, engine_hours) AS DOUBLE) NULLS LAST) AS place FROM named)
-    SELECT *, coalesce(given, unit || '/' || date || CASE WHEN place > 1 THEN '/' || place ELSE '' END, ${quoted(file)} || ':' || line) AS overhaul FROM placed`;
+    SELECT *, coalesce(given, unit || '/' || date || CASE WHEN place > 1 THEN '/' || place ELSE '' END) AS overhaul FROM placed`;
+}
+
+/** Join of a line s of the sheet with its overhaul v. */
+function overhaulJoin(roles: MeaningOf): string {
+  const same = roles.has('value')
+    ? overhaulColumns(roles).map((index) => `v.c${index} IS NOT DISTINCT FROM s.c${index}`)
+    : ['v.line = s.line'];
+  return `JOIN sheet_overhauls v ON ${same.join(' AND ')}`;
+}
+
+/** Name of the overhaul v of a line s; one that has neither a name nor unit and day is a line's own. */
+function overhaulName(file: string): string {
+  return `coalesce(v.overhaul, ${quoted(file)} || ':' || s.line)`;
 }
 
 /** Overhauls of the sheet to raw_overhauls in the order of their lines: a row each in a wide sheet, the first line of each in a long one. */
-export function rawOverhaulsSql(file: string, isLong: boolean): string {
-  const names = [
-    'unit',
-    'date',
-    'unit_hours',
-    'engine_hours',
-    'site',
-    'engine',
-    'bank',
-    'workshop',
-    'kind',
-    'fitted',
-    'remarks',
-  ]
-    .map((name) => `"${name}"`)
-    .join(', ');
-  return `INSERT INTO raw_overhauls (file, line, overhaul, ${names})
-      SELECT ${quoted(file)}, line, overhaul, ${names} FROM sheet_overhauls
-      ${isLong ? 'QUALIFY row_number() OVER (PARTITION BY overhaul ORDER BY line) = 1' : ''}
-      ORDER BY line;
+export function rawOverhaulsSql(file: string, roles: MeaningOf): string {
+  const names = overhaulRoles.filter((role) => role !== 'frame').map((name) => `"${name}"`);
+  const rows = roles.has('value')
+    ? `SELECT * FROM (
+        SELECT ${quoted(file)}, line, overhaul, ${names.join(', ')} FROM sheet_overhauls WHERE overhaul IS NOT NULL
+          QUALIFY row_number() OVER (PARTITION BY overhaul ORDER BY line) = 1
+        UNION ALL SELECT ${quoted(file)}, s.line, ${overhaulName(file)}, ${names.map((name) => `v.${name}`).join(', ')}
+          FROM sheet s ${overhaulJoin(roles)} WHERE v.overhaul IS NULL)`
+    : `SELECT ${quoted(file)}, line, coalesce(overhaul, ${quoted(file)} || ':' || line), ${names.join(', ')} FROM sheet_overhauls`;
+  return `INSERT INTO raw_overhauls (file, line, overhaul, ${names.join(', ')}) ${rows} ORDER BY line;
     INSERT INTO sheet_frames SELECT unit, frame, ${quoted(file)}, line FROM sheet_overhauls WHERE unit IS NOT NULL AND frame IS NOT NULL`;
 }
 
@@ -123,18 +142,25 @@ function literal(text: string | null): string {
   return text === null ? 'CAST(NULL AS VARCHAR)' : quoted(text);
 }
 
+/** Readings under one column of a sheet follow those that came before, in order of line. */
+const idSql = `line + ${lastReadingIdSql}`;
 /** A sheet's own line is the source of its readings. */
 const noSource = 'CAST(NULL AS VARCHAR) AS source_file, CAST(NULL AS VARCHAR) AS source_row';
 
 /** Adds the readings under one column of a wide sheet; stage, clock and uom as settled, NULL while asked. */
-export function wideReadingsSql(file: string, meaning: ColumnMeaning, settled: SettledReading): string {
+export function wideReadingsSql(
+  file: string,
+  roles: MeaningOf,
+  meaning: ColumnMeaning,
+  settled: SettledReading,
+): string {
   const column = `o.outcome = 'used'`;
-  const rows = `(SELECT ${quoted(file)} AS file, s.line::INTEGER AS line, ${quoted(meaning.name)} AS value_column, s.c${meaning.index} AS raw_text, v.overhaul,
+  const rows = `(SELECT ${quoted(file)} AS file, s.line::INTEGER AS line, ${quoted(meaning.name)} AS value_column, s.c${meaning.index} AS raw_text, ${overhaulName(file)} AS overhaul,
         ${literal(meaning.characteristic)} AS characteristic, ${literal(settled.stage)} AS stage, ${literal(settled.clock)} AS clock, CASE WHEN ${column} THEN o.value ELSE s.c${meaning.index} END AS value,
         coalesce(o.uom, ${literal(settled.uom)}) AS uom, CASE WHEN ${column} THEN o.lower END AS lower, CASE WHEN ${column} THEN o.upper END AS upper, ${noSource}
-      FROM sheet s JOIN outcome_${meaning.index} o ON o.text = s.c${meaning.index} JOIN sheet_overhauls v ON v.line = s.line::INTEGER
+      FROM sheet s JOIN outcome_${meaning.index} o ON o.text = s.c${meaning.index} ${overhaulJoin(roles)}
       WHERE o.outcome <> 'none')`;
-  return `${addReadingsSql(rows, 'ORDER BY line')}
+  return `${addReadingsSql(rows, idSql)}
     ${reasonsSql(file, meaning, quoted(meaning.name))};
     ${noReadingsSql(file, meaning)}`;
 }
@@ -162,13 +188,13 @@ export function longReadingsSql(
       ? word(role)
       : `CASE WHEN o${value.index}.outcome = 'used' THEN o${value.index}.${role} END`;
   const roleNames: ColumnRole[] = ['characteristic', 'stage', 'clock', 'uom', 'lower', 'upper'];
-  const rows = `(SELECT ${quoted(file)} AS file, s.line::INTEGER AS line, ${quoted(value.name)} AS value_column, ${readingCellSql(roles, value)} AS raw_text, v.overhaul,
+  const rows = `(SELECT ${quoted(file)} AS file, s.line::INTEGER AS line, ${quoted(value.name)} AS value_column, ${readingCellSql(roles, value)} AS raw_text, ${overhaulName(file)} AS overhaul,
         coalesce(${literal(value.characteristic)}, ${word('characteristic')}) AS characteristic, coalesce(${literal(settled.stage)}, ${word('stage')}) AS stage, coalesce(${literal(settled.clock)}, ${word('clock')}) AS clock,
         CASE WHEN o${value.index}.outcome = 'used' THEN o${value.index}.value ELSE s.c${value.index} END AS value,
         coalesce(o${value.index}.uom, ${roles.has('uom') ? word('uom') : 'NULL'}, ${literal(settled.uom)}) AS uom, ${ends('lower')} AS lower, ${ends('upper')} AS upper, ${noSource}
-      FROM sheet s JOIN sheet_overhauls v ON v.line = s.line::INTEGER LEFT JOIN outcome_${value.index} o${value.index} ON o${value.index}.text = s.c${value.index} ${joins(roles, roleNames)}
+      FROM sheet s ${overhaulJoin(roles)} LEFT JOIN outcome_${value.index} o${value.index} ON o${value.index}.text = s.c${value.index} ${joins(roles, roleNames)}
       WHERE o${value.index}.outcome IS DISTINCT FROM 'none' AND ${readingCellSql(roles, value)} IS NOT NULL)`;
-  return `${addReadingsSql(rows, 'ORDER BY line')}
+  return `${addReadingsSql(rows, idSql)}
     ${reasonsSql(file, value, quoted(value.name))};
     ${noReadingsSql(file, value)}`;
 }

@@ -21,42 +21,47 @@ const floor_mm = 0.005;
 export const stagePairsSql = `
   CREATE OR REPLACE TABLE stage_pairs AS
   WITH pairs AS (
-    SELECT f.file, f.overhaul, f.unit, f.frame, f.characteristic, avg(f.value_mm) AS found, avg(l.value_mm) AS left_,
-      least(min(f.line), min(l.line)) AS first_line, greatest(max(f.line), max(l.line)) AS last_line
-    FROM sized_readings f JOIN sized_readings l ON l.overhaul = f.overhaul AND l.characteristic = f.characteristic AND l.clock = f.clock AND l.file = f.file
-    WHERE f.stage = 'found' AND l.stage = 'left' GROUP BY ALL),
+    SELECT file, overhaul_id, any_value(unit_id) AS unit_id, any_value(frame) AS frame, characteristic, avg(found) AS found, avg(left_) AS left_,
+      min(first_line) AS first_line, max(last_line) AS last_line
+    FROM (
+      SELECT file, overhaul_id, any_value(unit_id) AS unit_id, any_value(frame) AS frame, characteristic,
+        avg(value_mm) FILTER (stage = 'found') AS found, avg(value_mm) FILTER (stage = 'left') AS left_, min(line) AS first_line, max(line) AS last_line
+      FROM sized_readings GROUP BY file, overhaul_id, characteristic, clock HAVING found IS NOT NULL AND left_ IS NOT NULL)
+    GROUP BY file, overhaul_id, characteristic),
   levels AS (
-    SELECT frame, characteristic, count(*) AS pairs, count(DISTINCT unit) AS units, median(found) AS found_m, median(left_) AS left_m,
+    SELECT frame, characteristic, count(*) AS pairs, count(DISTINCT unit_id) AS units, median(found) AS found_m, median(left_) AS left_m,
       greatest(1.4826 * mad(found), ${floor_mm}) AS found_s, greatest(1.4826 * mad(left_), ${floor_mm}) AS left_s,
       CASE WHEN characteristic IN ${opening} OR quantile_cont(found - left_, 0.1) + quantile_cont(found - left_, 0.9) >= 0 THEN 1 ELSE -1 END AS sign
     FROM pairs GROUP BY frame, characteristic),
+  turned_to AS (
+    SELECT p.*, l.* EXCLUDE (frame, characteristic), sign * (found - left_) AS e FROM pairs p JOIN levels l USING (frame, characteristic)),
   signed AS (
-    SELECT *, abs(e - median(e) OVER (PARTITION BY file, frame, characteristic)) AS off_file
-    FROM (SELECT p.*, l.* EXCLUDE (frame, characteristic), sign * (found - left_) AS e FROM pairs p JOIN levels l USING (frame, characteristic))),
+    SELECT t.*, abs(e - file_m) AS off_file
+    FROM turned_to t JOIN (SELECT file, frame, characteristic, median(e) AS file_m FROM turned_to GROUP BY ALL) USING (file, frame, characteristic)),
   drops AS (
     SELECT frame, characteristic, median(abs(e)) AS e_m, greatest(1.4826 * median(off_file), ${floor_mm}) AS e_s, quantile_cont(abs(e), 0.9) AS e_90
     FROM signed GROUP BY ALL),
   own AS (
-    SELECT unit, characteristic, count(*) AS own_pairs, median(found) AS own_found, median(left_) AS own_left,
+    SELECT unit_id, characteristic, count(*) AS own_pairs, median(found) AS own_found, median(left_) AS own_left,
       count(*) FILTER (e > 0) AS own_straight FROM signed GROUP BY ALL),
   costs AS (
     SELECT s.*, e_m, e_s, e_90,
       least(abs(found - found_m) / found_s, 6) + least(abs(left_ - left_m) / left_s, 6) AS cost_written,
       least(abs(left_ - found_m) / found_s, 6) + least(abs(found - left_m) / left_s, 6) AS cost_exchanged,
       own_pairs < 3 OR 2 * own_straight < own_pairs OR abs(found - own_found) + abs(left_ - own_left) > abs(left_ - own_found) + abs(found - own_left) AS own_agrees
-    FROM signed s JOIN drops USING (frame, characteristic) JOIN own USING (unit, characteristic)),
+    FROM signed s JOIN drops USING (frame, characteristic) JOIN own USING (unit_id, characteristic)),
   told AS (
     SELECT *, units >= 4 AND pairs >= 8 AND e_m + abs(e) >= 4.5 * e_s AND abs(e) BETWEEN e_90 / 2 AND e_90 * 1.5 AS is_tellable FROM costs),
   directions AS (
     SELECT frame, characteristic, count(*) FILTER (is_tellable AND e > 0) >= 4
       AND count(*) FILTER (is_tellable AND e > 0) >= CASE WHEN characteristic IN ${opening} THEN 1 ELSE 3 END * count(*) FILTER (is_tellable AND e < 0) AS is_clear
     FROM told GROUP BY frame, characteristic)
-  SELECT file, overhaul, unit, characteristic, first_line, last_line, e, is_tellable,
+  SELECT file, overhaul_id, unit_id, characteristic, first_line, last_line, e, is_tellable,
     is_tellable AND e > 0 AS is_straight,
     is_tellable AND e < 0 AND is_clear AS is_turned, is_turned AND cost_exchanged < cost_written AND own_agrees AS is_doubtful
   FROM told JOIN directions USING (frame, characteristic);
   CREATE OR REPLACE TABLE stage_columns AS
   SELECT file, characteristic, count(*) FILTER (is_tellable)::INTEGER AS tellable, count(*) FILTER (is_turned)::INTEGER AS turned,
-    (characteristic IN ${opening} AND count(DISTINCT unit) >= 4 AND count(*) >= 5 AND count(*) FILTER (e < 0) >= 0.8 * count(*)
+    (characteristic IN ${opening} AND count(DISTINCT unit_id) >= 4 AND count(*) >= 5 AND count(*) FILTER (e < 0) >= 0.8 * count(*)
       AND count(*) FILTER (e > 0) <= 0.1 * count(*) AND -median(e) >= 3 * greatest(1.4826 * mad(e), ${floor_mm}) / sqrt(count(*)))::INTEGER AS reversed
   FROM stage_pairs GROUP BY file, characteristic;`;

@@ -122,13 +122,17 @@ export async function translateSheet(
   await dropLeftOutLines(connector, name);
   await dropRepeatedLines(connector, name, columns, roles.has('value'));
   await dropSuperseded(connector, name, columns, roles);
+  await onPiece(0.45);
   await interpretOverhauls(connector, name, read, questions);
+  await onPiece(0.5);
   await connector.run(headersSql(name, roles));
-  await connector.run(sheetOverhaulsSql(name, roles));
-  await connector.run(rawOverhaulsSql(name, roles.has('value')));
+  await connector.run(sheetOverhaulsSql(roles));
+  await onPiece(0.6);
+  await connector.run(rawOverhaulsSql(name, roles));
   await connector.run(ownHoursSql(name, roles));
+  await onPiece(0.7);
   if (roles.has('value')) await translateLongReadings(connector, sheet, read, roles, questions);
-  await translateWideReadings(connector, name, read, questions);
+  await translateWideReadings(connector, name, read, roles, questions);
   await connector.run(
     `DROP TABLE sheet; DROP TABLE sheet_overhauls; ${read.map(({ index }) => `DROP TABLE IF EXISTS outcome_${index}`).join('; ')}`,
   );

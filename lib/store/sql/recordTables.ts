@@ -1,7 +1,6 @@
-import { canonicalTable, canonicalTables } from '../../records/canonicalTables';
-import { checkedTableSql } from './typedTable';
+import { canonicalTables } from '../../records/canonicalTables';
 
-/** Tables that hold every imported row as text, with its file and line (readings as soon as they are checked), and the list of problems. */
+/** Tables that hold every imported row as text, with its file and line (readings have tables of their own), and the list of problems. */
 export function createRecordTablesSql(): string {
   const raw = canonicalTables
     .filter(({ name }) => name !== 'readings')
@@ -10,7 +9,6 @@ export function createRecordTablesSql(): string {
       return `CREATE TABLE raw_${table.name} (file VARCHAR, line INTEGER, value_column VARCHAR, raw_text VARCHAR, ${columns});`;
     });
   return `${raw.join('\n')}
-    ${checkedTableSql(canonicalTable('readings'))}
     CREATE TABLE sheet_frames (unit VARCHAR, frame VARCHAR, file VARCHAR, line INTEGER);
     CREATE TABLE cell_reasons (file VARCHAR, line INTEGER, column_name VARCHAR, header VARCHAR, raw VARCHAR, reason VARCHAR);
     CREATE TABLE no_readings (file VARCHAR, line INTEGER);

@@ -107,10 +107,11 @@ export const overhaulsWithoutHoursSql = `
   FROM overhauls o LEFT JOIN derived_hours d ON d.id = o.id LEFT JOIN installations i ON i.id = d.installation
   LEFT JOIN (SELECT id, min(reason) AS reason FROM hours_waiting GROUP BY id) w ON w.id = o.id WHERE o.unit_hours IS NULL`;
 
-/** Hours of every unit in order of date, to be checked for falling ones. */
-export const hoursByDateSql = `
-  SELECT id, unit, CAST(unit_hours AS DOUBLE) AS unit_hours, CAST(date AS VARCHAR) AS date
-  FROM overhauls ORDER BY unit, date, unit_hours, id`;
+/** Hours in order of date of every unit whose hours fall from one overhaul to the next. */
+export const fallingHistoriesSql = `
+  SELECT id, unit, CAST(unit_hours AS DOUBLE) AS unit_hours, CAST(date AS VARCHAR) AS date FROM overhauls WHERE unit IN (
+    SELECT unit FROM (SELECT unit, unit_hours < lag(unit_hours) OVER (PARTITION BY unit ORDER BY date, unit_hours, id) AS falls FROM overhauls) WHERE falls)
+  ORDER BY unit, date, unit_hours, id`;
 
 /** The overhauls of the given ids, held because their hours fall; says the most hours seen before them. */
 export function fallingHoursSql(ids: readonly string[]): string {

@@ -8,7 +8,7 @@ const firstRunsSql = `
   SELECT o.unit, o.overhaul, o.file, o.line::INTEGER AS line, CAST(o.date AS VARCHAR) AS date, o.unit_hours::DOUBLE AS unit_hours, i.engine, CAST(i.from_date AS VARCHAR) AS from_date,
     (SELECT h.hours FROM installation_hours h WHERE h.id = i.id)::DOUBLE AS hours_at_fit, count(DISTINCT x.characteristic || x.stage)::INTEGER AS cells
   FROM run_readings x JOIN overhauls o USING (overhaul) JOIN derived_hours d ON d.id = o.id JOIN installations i ON i.id = d.installation
-  WHERE o.hours_derived AND x.why_unplaced IS NOT NULL AND x.run = 0 AND x.start_hours = 0
+  WHERE o.hours_derived AND x.unplaced IS NOT NULL AND x.run = 0 AND x.start_hours = 0
   GROUP BY ALL ORDER BY o.unit`;
 
 /**
@@ -37,8 +37,8 @@ export async function askAboutRunStarts(connector: Connector, questions: Questio
       cellsWaiting: Number(row.cells),
     });
     if (answer !== 'yes') continue;
-    await connector.run(`UPDATE run_readings SET start_hours = ${start_h}, run_hours = unit_hours - ${start_h}, why_unplaced = NULL
-        WHERE overhaul = ${quoted(String(row.overhaul))} AND run = 0 AND why_unplaced IS NOT NULL;
+    await connector.run(`UPDATE placed_readings SET start_hours = ${start_h}, run_hours = o.unit_hours - ${start_h}, unplaced = NULL
+        FROM overhauls o WHERE o.id = overhaul_id AND o.overhaul = ${quoted(String(row.overhaul))} AND run = 0 AND unplaced IS NOT NULL;
       INSERT INTO problems VALUES ('overhauls', ${quoted(file)}, ${row.line}, 'date', ${quoted(date)}, ${quoted(`as answered: ${isFromNew ? unopened : assembled}`)}, 'interpreted')`);
   }
 }
