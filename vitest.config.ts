@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 // 'today', time zone and locale are pinned so that no result depends on where or when the tests run.
@@ -12,6 +13,8 @@ const common = {
 
 export default defineConfig({
   test: {
+    // One worker a core: of two cores the usual choice leaves one idle.
+    maxWorkers: availableParallelism(),
     projects: [
       {
         test: {
