@@ -46,7 +46,7 @@ it('gives the rows, lines and held lines that cutting every byte gives, whatever
       expect(csv.pieces.flatMap(rowsOf)).toEqual(normalisedRows(text));
       expect({ held: csv.held, rowsIn: csv.rowsIn, records: csv.records }).toEqual({ held, rowsIn, records });
     }),
-    { numRuns: 1000 },
+    { numRuns: 1000, examples: [[['\r a,'], '\n']] },
   );
   // Both ways must have been taken for the comparison to say anything.
   expect(plainOnes).toBeGreaterThan(100);
@@ -64,4 +64,11 @@ it('a file of several pieces, plain and quoted, keeps every row and its line', a
     expect(rows[n]).toBe(
       JSON.stringify([String(n + 2), `U-${n}`, row(n).replaceAll('"', '').replace(`U-${n},`, '')]),
     );
+});
+
+it('lists every line of a large piece that cannot be cut', async () => {
+  const lines = 300_000;
+  const { held, records, rowsIn } = await cut(`a,b\n${'1,2,3\n'.repeat(lines)}`);
+  expect([held.length, records, rowsIn]).toEqual([lines, 0, lines]);
+  expect(held.at(-1)?.row).toBe(lines + 1);
 });

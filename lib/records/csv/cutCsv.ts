@@ -73,7 +73,8 @@ async function cutInPieces(
     );
     if (plain === null) {
       const cut = cutRecords(reader, columns, start + piece_bytes);
-      held.push(...cut.held);
+      // One by one: a piece of short lines can hold more of them than a call takes arguments.
+      for (const line of cut.held) held.push(line);
       rowsIn += cut.rowsIn;
       records += cut.records;
       if (cut.records > 0)

@@ -51,7 +51,7 @@ export function plainPiece(
       before = delimiter;
       continue;
     } else if (byte === space) {
-      if (before === delimiter) return null;
+      if (before === delimiter || before === cr) return null;
     } else if (byte === quote || byte === fieldSeparator || byte === lineBreakInCell) return null;
     else if (before === cr) return null;
     before = byte;
