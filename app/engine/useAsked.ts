@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { startTransition, useEffect, useState } from 'react';
 import type { FleetAnswer, FleetQuestion, QuestionWords } from '../../lib/analysis/engine/FleetQuestions';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useEngine } from './EngineProvider';
@@ -33,7 +33,8 @@ export function useAsked<Name extends FleetQuestion>(
   useEffect(() => {
     let stale = false;
     const keep = (asked: Asked<FleetAnswer<Name>>) => {
-      if (!stale) setGiven({ fleet, key, asked });
+      // A large answer is drawn in slices between which the page answers.
+      if (!stale) startTransition(() => setGiven({ fleet, key, asked }));
     };
     const [name, ...said] = JSON.parse(key) as [Name, ...QuestionWords<Name>];
     ask(name, said).then(
