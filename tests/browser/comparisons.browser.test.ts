@@ -12,6 +12,7 @@ describe('who wears unlike the others', () => {
     await answer.waitFor(opened);
     expect(await answer.textContent()).toContain('O-3005 wears 1.66 times as fast as its sisters');
     await page.getByText(/Fulmar Rotor Shop lies high/).waitFor(opened);
+    await page.getByText(/one reading repeats within 0\.012/).waitFor(opened);
     await page.getByLabel('Compared by').selectOption('start');
     await page
       .getByRole('columnheader', { name: /Own start/ })
@@ -25,6 +26,21 @@ describe('who wears unlike the others', () => {
     await page.getByRole('link', { name: 'O-3005' }).first().click();
     await page.getByRole('heading', { name: 'Unit O-3005' }).waitFor(opened);
     expect(outside).toEqual([]);
+    expect(errors).toEqual([]);
+  });
+});
+
+describe('the clearance circle', () => {
+  it('shows the readings of a chosen overhaul, which the address holds', async () => {
+    const { page, errors } = await site.visit();
+    await page.goto(`${site.url}/unit/?id=O-3002&series=tip_turbine_mean`);
+    const circle = page.getByRole('region', { name: 'Clearance circle' });
+    await circle.getByLabel('Readings shown').selectOption({ label: '2018-02-28, as found' }, opened);
+    await circle.getByText(/Three positions were read/).waitFor(opened);
+    await page.reload();
+    await circle.getByText(/As found on 2018-02-28/).waitFor(opened);
+    await circle.getByText(/gaps drawn about \d+ times their size/).waitFor(opened);
+    await picture(page, 'circle');
     expect(errors).toEqual([]);
   });
 });

@@ -38,12 +38,12 @@ describe('workshops’ own sheets', () => {
 
     await page.getByRole('link', { name: 'Fleet' }).click();
     await page.getByRole('heading', { name: 'Fleet', level: 1 }).waitFor(opened);
-    await page.locator('table tbody tr').first().waitFor(opened);
-    const units = await page.locator('table tbody tr').count();
+    await page.locator('[aria-label="Units"] tbody tr').first().waitFor(opened);
+    const units = await page.locator('[aria-label="Units"] tbody tr').count();
     expect(units).toBeGreaterThan(5);
     await page.reload();
-    await page.locator('table tbody tr').first().waitFor(opened);
-    await expect.poll(() => page.locator('table tbody tr').count(), opened).toBe(units);
+    await page.locator('[aria-label="Units"] tbody tr').first().waitFor(opened);
+    await expect.poll(() => page.locator('[aria-label="Units"] tbody tr').count(), opened).toBe(units);
     expect(outside).toEqual([]);
     expect(errors).toEqual([]);
   });

@@ -26,7 +26,7 @@ describe('the main job', () => {
       .first()
       .waitFor(opened);
     await page.locator('figure [role=img] svg').first().waitFor(opened);
-    await expect.poll(() => page.locator('table tbody tr').count(), opened).toBe(52);
+    await expect.poll(() => page.locator('[aria-label="Units"] tbody tr').count(), opened).toBe(52);
     await page
       .getByText(/synthetic/i)
       .first()
@@ -44,9 +44,9 @@ describe('the main job', () => {
 
     await page.getByRole('link', { name: 'Fleet' }).click();
     await page.getByRole('heading', { name: 'Fleet', level: 1 }).waitFor(opened);
-    await page.locator('table tbody tr').first().waitFor();
-    await expect.poll(() => page.locator('table tbody tr').count(), opened).toBe(8);
-    const link = page.locator('table tbody a').first();
+    await page.locator('[aria-label="Units"] tbody tr').first().waitFor();
+    await expect.poll(() => page.locator('[aria-label="Units"] tbody tr').count(), opened).toBe(8);
+    const link = page.locator('[aria-label="Units"] tbody a').first();
     const unit = (await link.textContent()) ?? '';
     await link.click();
     await page.getByRole('heading', { name: `Unit ${unit}` }).waitFor();
@@ -78,12 +78,12 @@ describe('the main job', () => {
   it('keeps filters in the address: a link reproduces the view', async () => {
     const { page } = await site.visit();
     await page.goto(`${site.url}/?frame=Lark&series=thrust_play`);
-    await page.locator('table tbody tr').first().waitFor(opened);
-    const rows = await page.locator('table tbody tr').count();
+    await page.locator('[aria-label="Units"] tbody tr').first().waitFor(opened);
+    const rows = await page.locator('[aria-label="Units"] tbody tr').count();
     expect(rows).toBeGreaterThan(0);
     expect(rows).toBeLessThan(52);
     for (const text of await page
-      .locator('table tbody tr th, table tbody tr td:first-child')
+      .locator('[aria-label="Units"] tbody tr th, [aria-label="Units"] tbody tr td:first-child')
       .allTextContents()) {
       if (/^[HO]-/.test(text.trim())) throw new Error(`a unit of another frame is listed: ${text}`);
     }
