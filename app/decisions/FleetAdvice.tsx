@@ -34,8 +34,8 @@ export function FleetAdvice({ fleet, units, query, onChange }: FleetAdviceProps)
           return (
             <>
               <p>
-                {adviceSentence(next)} ‘Chance if run on’ is that of passing a limit before the following
-                overhaul if nothing is fitted. The maker’s manual and the inspection come first.{' '}
+                {adviceSentence(next, acceptedRisk)} ‘Chance if run on’ is that of passing a limit before the
+                following overhaul if nothing is fitted. The maker’s manual and the inspection come first.{' '}
                 <Link href="/methods/#decisions">How this was computed</Link>
               </p>
               <DataTable

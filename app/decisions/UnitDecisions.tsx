@@ -3,73 +3,35 @@
 import Link from 'next/link';
 import { useMemo } from 'react';
 import { defaultDecisionSettings } from '../../lib/analysis/decisions/decisionsOf';
-import type { Decision, SeriesDecision } from '../../lib/analysis/decisions/types';
+import type { Decision } from '../../lib/analysis/decisions/types';
 import type { FleetResult } from '../../lib/analysis/types';
-import { formatChance, formatMm } from '../../lib/charts/format';
+import { formatDate } from '../../lib/charts/format';
 import { useQuery } from '../address/useQuery';
 import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
-import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
-import { Written } from '../table/Written';
 import { actionWords } from '../words/decisionWords';
-import { seriesName } from '../words/seriesName';
+import { percents } from '../words/sparesSentence';
 import { AcceptedRisk, acceptedRiskOf } from './AcceptedRisk';
 import { decisionColumns } from './decisionColumns';
+import { limitColumns } from './limitColumns';
 
-function seriesColumns(
-  characteristics: FleetResult['characteristics'],
-): readonly DataColumn<SeriesDecision>[] {
-  const chance = (
-    id: string,
-    header: string,
-    value: (one: SeriesDecision) => number | null,
-  ): DataColumn<SeriesDecision> => ({
-    id,
-    header,
-    numeric: true,
-    value,
-    cell: (one) => (
-      <Written
-        text={value(one) === null ? null : formatChance(value(one))}
-        reason={one.reason ?? 'not known'}
-      />
-    ),
-  });
-  return [
-    {
-      id: 'series',
-      header: 'Series',
-      rowHeader: true,
-      value: ({ series }) => seriesName(series, characteristics),
-    },
-    {
-      id: 'limit',
-      header: 'Limit',
-      numeric: true,
-      value: ({ limit_mm }) => limit_mm,
-      cell: ({ limitKind, limit_mm }) => `${limitKind} ${formatMm(limit_mm)}`,
-    },
-    { id: 'action', header: 'Advice', value: actionWords },
-    chance('before', 'Chance before it', ({ chanceBefore }) => chanceBefore),
-    chance('running', 'Chance if run on', ({ chanceRunningOn }) => chanceRunningOn),
-    chance('renewed', 'Chance if renewed', ({ chanceRenewed }) => chanceRenewed),
-  ];
-}
-
-function NextOverhaul({
-  decision,
-  characteristics,
-}: {
+interface LimitsProps {
   readonly decision: Decision;
   readonly characteristics: FleetResult['characteristics'];
-}) {
-  const columns = useMemo(() => seriesColumns(characteristics), [characteristics]);
+}
+
+/** One overhaul, limit by limit. */
+function Limits({ decision, characteristics }: LimitsProps) {
+  const columns = useMemo(() => limitColumns(characteristics), [characteristics]);
+  const day = `the overhaul planned for ${formatDate(decision.date)}`;
   return (
     <details>
-      <summary>The next overhaul, limit by limit</summary>
+      <summary>
+        Limit by limit at {day}: {actionWords(decision)}
+      </summary>
       <DataTable
-        caption="Limits at the next overhaul"
+        caption={`Limits at ${day}`}
         columns={columns}
         rows={decision.series}
         rowKey={({ series, limitKind }) => `${series} ${limitKind}`}
@@ -79,7 +41,7 @@ function NextOverhaul({
   );
 }
 
-/** What to do at each planned overhaul of one unit within 24 months. */
+/** What to do at the next overhaul of one unit and at every other one planned within 24 months. */
 export function UnitDecisions({ fleet, unit }: { readonly fleet: FleetResult; readonly unit: string }) {
   const [query, change] = useQuery();
   const acceptedRisk = acceptedRiskOf(query);
@@ -92,22 +54,27 @@ export function UnitDecisions({ fleet, unit }: { readonly fleet: FleetResult; re
       <WithAnswer asked={asked}>
         {(decisions) => {
           const own = decisions.filter((decision) => decision.unit === unit);
-          const next = own[0];
           return (
             <>
               <DataTable
-                caption={`Planned overhauls of ${unit} within ${defaultDecisionSettings.horizonMonths} months`}
+                caption={`The next overhaul of ${unit} and all others planned within ${defaultDecisionSettings.horizonMonths} months`}
                 columns={columns}
                 rows={own}
                 rowKey={({ overhaul }) => String(overhaul)}
                 empty="No overhaul of this unit is planned."
               />
-              {next !== undefined && next.series.length > 0 && (
-                <NextOverhaul decision={next} characteristics={fleet.characteristics} />
-              )}
+              {own
+                .filter(({ series, date }) => series.length > 0 && date !== null)
+                .map((decision) => (
+                  <Limits
+                    key={decision.overhaul}
+                    decision={decision}
+                    characteristics={fleet.characteristics}
+                  />
+                ))}
               <p>
-                A later overhaul supposes that the advice for the earlier ones is followed. An aid only: the
-                maker’s manual and the inspection come first.{' '}
+                At an accepted risk of {percents(acceptedRisk)}. A later overhaul supposes that the advice for
+                the earlier ones is followed. An aid only: the maker’s manual and the inspection come first.{' '}
                 <Link href="/methods/#decisions">How this was computed</Link>
               </p>
             </>

@@ -37,10 +37,11 @@ function SistersContent({ fleet, result, query, change }: SistersContentProps) {
   const chosen = groups.find(({ group }) => group === query.get('in'));
   const measure = query.get('of') === 'start' ? 'start' : 'rate';
   const { characteristics } = fleet;
+  const shown = chosen === undefined ? groups : [chosen];
   return (
     <>
       <p className="answer">
-        <Prose text={sistersSentence(result, series, measure, characteristics)} />
+        <Prose text={sistersSentence({ ...result, groups: shown }, series, measure, characteristics)} />
       </p>
       <OtherSeries
         result={result}
@@ -57,7 +58,7 @@ function SistersContent({ fleet, result, query, change }: SistersContentProps) {
         characteristics={characteristics}
         onChange={change}
       />
-      {(chosen === undefined ? groups : [chosen]).map((group) => (
+      {shown.map((group) => (
         <GroupPanel key={group.group} group={group} measure={measure} characteristics={characteristics} />
       ))}
       <Differences fleet={fleet} groupBy={result.groupBy} series={series} />

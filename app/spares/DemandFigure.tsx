@@ -2,12 +2,14 @@
 
 import { useMemo } from 'react';
 import type { OrderRow, Spares } from '../../lib/analysis/demand/types';
-import { demandPicture } from '../../lib/charts/demandPicture';
+import { demandDescription, demandPicture } from '../../lib/charts/demandPicture';
+import { stockPicture, stockWords } from '../../lib/charts/stockPicture';
 import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
 import { DataTable } from '../table/DataTable';
-import { partWords } from '../words/sparesSentence';
-import { demandColumns } from './demandColumns';
+import { capitalised } from '../words/seriesName';
+import { partWords, percents } from '../words/sparesSentence';
+import { demandColumns, stockColumns } from './demandColumns';
 
 interface DemandFigureProps {
   readonly spares: Spares;
@@ -15,14 +17,23 @@ interface DemandFigureProps {
   readonly onPart: (part: string) => void;
 }
 
-/** Demand of one part by quarter with its spread, its stock if nothing is ordered, and its order day. */
+/** Demand of one part by quarter with its spread, under it its stock if nothing is ordered, with the order day. */
 export function DemandFigure({ spares, order, onPart }: DemandFigureProps) {
   const demand = useMemo(() => spares.demand.filter(({ part }) => part === order.part), [spares, order]);
-  const build = useMemo<BuildSpec>(
-    () => (theme, narrow) => demandPicture(demand, order, spares.asOf, theme, narrow),
-    [demand, order, spares.asOf],
+  const stock = useMemo(() => spares.stock.filter(({ part }) => part === order.part), [spares, order]);
+  const buildDemand = useMemo<BuildSpec>(
+    () => (theme, narrow) => demandPicture(demand, order, spares, theme, narrow),
+    [demand, order, spares],
+  );
+  const buildStock = useMemo<BuildSpec>(
+    () => (theme, narrow) => stockPicture(stock, order, spares, theme, narrow),
+    [stock, order, spares],
   );
   const title = `Demand of ${partWords(order)}`;
+  const level = percents(spares.settings.serviceLevel);
+  const columns = useMemo(() => stockColumns(level), [level]);
+  const reason = `${capitalised(order.reason)}.`;
+  const end = stock.at(-1);
   return (
     <section aria-label={title}>
       <h2>{title}</h2>
@@ -41,12 +52,23 @@ export function DemandFigure({ spares, order, onPart }: DemandFigureProps) {
       <figure>
         <figcaption>
           <p>
-            {order.reason}. Bars: mean demand of a quarter; rules: 10 to 90&nbsp;%; ticks: 95&nbsp;%. Dashed:
-            stock on hand and due at the start of each quarter if nothing is ordered and the mean is used;
-            below zero, parts are lacking. Accent: last order day.
+            {reason} Above: bars are the mean demand of a quarter, points its median, rules 10 to 90&nbsp;%,
+            ticks 95&nbsp;%. Below: stock at the end of each quarter if nothing is ordered; dashed the median,
+            solid what is left or more with {level}; under the accent line pieces are lacking.
           </p>
         </figcaption>
-        <Chart build={build} label={title} description={`${order.reason}.`} height_px={280} />
+        <Chart
+          build={buildDemand}
+          label={title}
+          description={demandDescription(demand, order)}
+          height_px={220}
+        />
+        <Chart
+          build={buildStock}
+          label={`Stock of ${partWords(order)} if nothing is ordered`}
+          description={`${reason}${end === undefined ? '' : ` On ${end.date}: ${stockWords(end.median)} at the median.`}`}
+          height_px={220}
+        />
       </figure>
       <details>
         <summary>The numbers by quarter</summary>
@@ -56,6 +78,13 @@ export function DemandFigure({ spares, order, onPart }: DemandFigureProps) {
           rows={demand}
           rowKey={({ quarter }) => quarter}
           empty="There is no demand of this part."
+        />
+        <DataTable
+          caption={`Stock of ${partWords(order)} if nothing is ordered, pieces; negative where they are lacking`}
+          columns={columns}
+          rows={stock}
+          rowKey={({ date }) => date}
+          empty="Nothing is known of the stock of this part."
         />
       </details>
     </section>

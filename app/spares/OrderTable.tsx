@@ -2,58 +2,49 @@
 
 import { useMemo } from 'react';
 import type { OrderRow, Spares } from '../../lib/analysis/demand/types';
-import { formatCount, formatDate } from '../../lib/charts/format';
+import { formatDate, formatPieces } from '../../lib/charts/format';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { Written } from '../table/Written';
+import { capitalised } from '../words/seriesName';
 import { moneyWords } from '../words/sparesSentence';
+import { partAddress } from './sparesAddress';
 
 function count(id: string, header: string, value: (row: OrderRow) => number): DataColumn<OrderRow> {
-  return {
-    id,
-    header,
-    numeric: true,
-    value,
-    cell: (row) => (Number.isInteger(value(row)) ? formatCount(value(row)) : value(row).toFixed(1)),
-  };
+  return { id, header, numeric: true, value, cell: (row) => formatPieces(value(row)) };
 }
 
-function day(
-  id: string,
-  header: string,
-  value: (row: OrderRow) => string | null,
-  reason: string,
-): DataColumn<OrderRow> {
-  return {
-    id,
-    header,
-    numeric: true,
-    value,
-    cell: (row) => <Written text={value(row) === null ? null : formatDate(value(row))} reason={reason} />,
-  };
-}
-
-function columnsOf(onPart: (part: string) => void): readonly DataColumn<OrderRow>[] {
+function columnsOf(query: URLSearchParams, onPart: (part: string) => void): readonly DataColumn<OrderRow>[] {
   return [
     {
       id: 'part',
       header: 'Part',
       rowHeader: true,
       value: ({ part }) => part,
-      cell: ({ part }) => (
-        <button type="button" onClick={() => onPart(part)}>
-          {part}
-        </button>
+      cell: (row) => (
+        <a
+          href={partAddress(query, row.part)}
+          onClick={(event) => {
+            if (event.ctrlKey || event.metaKey || event.shiftKey) return;
+            event.preventDefault();
+            onPart(row.part);
+          }}
+        >
+          {row.part}
+        </a>
       ),
     },
     {
-      id: 'name',
-      header: 'Name',
-      value: ({ name }) => name,
-      cell: ({ name }) => <Written text={name} reason="not given" />,
+      id: 'by',
+      header: 'Order by',
+      value: ({ orderBy }) => orderBy,
+      cell: ({ orderBy, late, quantity }) => (
+        <Written
+          text={orderBy === null ? null : `${formatDate(orderBy)}${late ? ', late' : ''}`}
+          reason={quantity > 0 ? 'no lead time is given' : 'nothing is short'}
+        />
+      ),
     },
-    day('by', 'Order by', ({ orderBy }) => orderBy, 'nothing is short, or the lead time is not known'),
-    { id: 'late', header: 'Late', value: ({ late }) => (late ? 'late' : 'no') },
     count('quantity', 'Quantity', ({ quantity }) => quantity),
     {
       id: 'cost',
@@ -62,49 +53,73 @@ function columnsOf(onPart: (part: string) => void): readonly DataColumn<OrderRow
       value: ({ cost }) => cost,
       cell: ({ cost, currency }) => <Written text={moneyWords(cost, currency)} reason="no price is given" />,
     },
+    {
+      id: 'short',
+      header: 'Short on',
+      value: ({ shortOn }) => shortOn,
+      cell: ({ shortOn }) => (
+        <Written text={shortOn === null ? null : formatDate(shortOn)} reason="not within the horizon" />
+      ),
+    },
     count('hand', 'On hand', ({ onHand }) => onHand),
     count('order', 'On order', ({ onOrder }) => onOrder),
-    day('due', 'Due', ({ due }) => due, 'nothing is due'),
+    {
+      id: 'due',
+      header: 'Due',
+      value: ({ due }) => due,
+      cell: ({ due }) => (
+        <Written text={due === null ? null : formatDate(due)} reason="no delivery with a day is on order" />
+      ),
+    },
     {
       id: 'lead',
-      header: 'Lead time, weeks',
+      header: 'Lead, weeks',
       numeric: true,
       value: ({ leadTime_weeks }) => leadTime_weeks,
       cell: ({ leadTime_weeks }) => (
-        <Written text={leadTime_weeks === null ? null : String(leadTime_weeks)} reason="not given" />
+        <Written text={leadTime_weeks === null ? null : formatPieces(leadTime_weeks)} reason="not given" />
       ),
     },
-    day('short', 'Short on', ({ shortOn }) => shortOn, 'not within the horizon'),
-    count('lacking', 'Expected to lack', ({ expectedShortage }) => expectedShortage),
+    count('lacking', 'Lacking, mean', ({ expectedShortage }) => expectedShortage),
     count('mean', 'Demand, mean', ({ demandMean }) => demandMean),
     count('p90', 'Demand, 90 %', ({ demandP90 }) => demandP90),
-    { id: 'reason', header: 'Why', text: true, value: ({ reason }) => reason },
   ];
 }
 
 interface OrderTableProps {
   readonly spares: Spares;
+  readonly query: URLSearchParams;
   readonly onPart: (part: string) => void;
 }
 
 /** Every part: what to order by which day, and what it is made from. */
-export function OrderTable({ spares, onPart }: OrderTableProps) {
-  const columns = useMemo(() => columnsOf(onPart), [onPart]);
+export function OrderTable({ spares, query, onPart }: OrderTableProps) {
+  const columns = useMemo(() => columnsOf(query, onPart), [query, onPart]);
   // The most urgent first; parts with nothing to order at the end.
-  const rows = useMemo(
-    () => spares.orders.toSorted((a, b) => ((a.orderBy ?? '9999') < (b.orderBy ?? '9999') ? -1 : 1)),
-    [spares],
-  );
+  const rows = useMemo(() => {
+    const day = ({ orderBy, shortOn }: OrderRow) => orderBy ?? shortOn ?? '9999';
+    return spares.orders.toSorted((a, b) => (day(a) < day(b) ? -1 : 1));
+  }, [spares]);
   return (
     <section aria-label="Orders" className="landscape">
       <h2>Orders</h2>
       <DataTable
-        caption={`Parts, their demand up to ${spares.until} and what to order`}
+        caption={`Parts and what to order; demand and stock in pieces, demand up to ${spares.until}`}
         columns={columns}
         rows={rows}
         rowKey={({ part }) => part}
+        below={({ name, reason }) => (
+          <>
+            {name === null ? '' : `${name}. `}
+            {capitalised(reason)}.
+          </>
+        )}
         empty="No part is on record: add parts.csv on the Records page."
       />
+      <p>
+        Lacking, mean: pieces expected to be missing by the end of lead time plus review period if none are
+        ordered.
+      </p>
     </section>
   );
 }

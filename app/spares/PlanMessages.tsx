@@ -1,18 +1,29 @@
+import { group } from 'd3-array';
 import type { Spares } from '../../lib/analysis/demand/types';
 import { counted } from '../words/counted';
+import { namesWords } from '../words/sparesSentence';
 
-/** What the plan, the stock or a group lacks; the rest was computed without it. */
+/** Names that share a message; the others are counted. */
+const mostNames = 12;
+const mostOpen = 5;
+
+/** What the plan, the stock or a group lacks, said once for all that it is true of; the rest was computed without it. */
 export function PlanMessages({ messages }: Pick<Spares, 'messages'>) {
   if (messages.length === 0) return null;
+  const said = [...group(messages, ({ text }) => text)];
   return (
-    <details open={messages.length <= 5}>
+    <details open={said.length <= mostOpen}>
       <summary>
         {counted(messages.length, 'thing is', 'things are')} lacking; the rest was computed without
       </summary>
       <ul>
-        {messages.map(({ about, name, text }) => (
-          <li key={`${about} ${name} ${text}`}>
-            {name}: {text}
+        {said.map(([text, own]) => (
+          <li key={text}>
+            {namesWords(
+              own.map(({ name }) => name),
+              mostNames,
+            )}
+            : {text}
           </li>
         ))}
       </ul>

@@ -1,7 +1,7 @@
 'use client';
 
 import Link from 'next/link';
-import { useMemo } from 'react';
+import { useCallback, useMemo } from 'react';
 import type { Spares } from '../../lib/analysis/demand/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
@@ -11,6 +11,7 @@ import { WithFleet } from '../engine/WithFleet';
 import { Cautions } from '../frame/Cautions';
 import { Prose } from '../frame/Prose';
 import { ordersDue, planSentence, sparesSentence } from '../words/sparesSentence';
+import { BudgetTable } from './BudgetTable';
 import { CalendarPanel } from './CalendarPanel';
 import { DemandFigure } from './DemandFigure';
 import { IntervalCurve } from './IntervalCurve';
@@ -31,6 +32,7 @@ function SparesContent({ fleet, spares, query, change }: SparesContentProps) {
   const asked = query.get('part') ?? '';
   const known = spares.orders.some(({ part }) => part === asked);
   const part = known ? asked : (ordersDue(spares)[0]?.part ?? spares.orders[0]?.part ?? '');
+  const choose = useCallback((code: string) => change({ part: code }), [change]);
   const order = spares.orders.find((one) => one.part === part);
   return (
     <>
@@ -41,11 +43,10 @@ function SparesContent({ fleet, spares, query, change }: SparesContentProps) {
         <Prose text={planSentence(spares)} />
       </p>
       <SparesControls settings={spares.settings} onChange={change} />
-      {order !== undefined && (
-        <DemandFigure spares={spares} order={order} onPart={(code) => change({ part: code })} />
-      )}
-      <OrderTable spares={spares} onPart={(code) => change({ part: code })} />
+      {order !== undefined && <DemandFigure spares={spares} order={order} onPart={choose} />}
+      <OrderTable spares={spares} query={query} onPart={choose} />
       <PlanMessages messages={spares.messages} />
+      <BudgetTable spares={spares} />
       <WhatIfPanel fleet={fleet} settings={spares.settings} query={query} onChange={change} />
       <IntervalCurve fleet={fleet} settings={spares.settings} query={query} onChange={change} />
       <CalendarPanel fleet={fleet} settings={spares.settings} />

@@ -7,6 +7,7 @@ import { WithAnswer } from '../engine/WithAnswer';
 import { Prose } from '../frame/Prose';
 import { DataTable } from '../table/DataTable';
 import { whatIfSentence } from '../words/sparesSentence';
+import { PlanMessages } from './PlanMessages';
 import type { PlanPanelProps } from './PlanPanelProps';
 import { changedPlan } from './sparesAddress';
 import { WhatIfControls } from './WhatIfControls';
@@ -32,13 +33,7 @@ function Changed({
             rowKey={({ part }) => part}
             empty="No part changes."
           />
-          {result.changed.messages
-            .filter(({ about }) => about === 'unit')
-            .map(({ name, text }) => (
-              <p key={name}>
-                {name}: {text}
-              </p>
-            ))}
+          <PlanMessages messages={result.messages} />
         </>
       )}
     </WithAnswer>

@@ -1,3 +1,4 @@
+import type { IntervalCosts } from '../../lib/analysis/demand/intervalCurve';
 import { defaultSparesSettings } from '../../lib/analysis/demand/sparesOf';
 import type { SparesSettings } from '../../lib/analysis/demand/types';
 
@@ -17,6 +18,26 @@ export function sparesSettings(query: URLSearchParams): SparesSettings {
     serviceLevel: numberOf(query, 'service', serviceLevel * 100, 50, 99.9) / 100,
     reviewPeriod_weeks: numberOf(query, 'review', reviewPeriod_weeks, 0, 104),
   };
+}
+
+/** Costs from the address, and which of overhaul, limit passed and currency are given; null unless all three are. */
+export function intervalCosts(query: URLSearchParams): {
+  readonly given: readonly boolean[];
+  readonly costs: IntervalCosts | null;
+} {
+  const texts = ['costo', 'coste', 'currency'].map((name) => (query.get(name) ?? '').trim());
+  const [overhaul, exceedance] = texts.map(Number) as [number, number];
+  const currency = texts[2] ?? '';
+  const isCost = (text: string | undefined, cost: number) => text !== '' && cost >= 0 && cost < 1e12;
+  const given = [isCost(texts[0], overhaul), isCost(texts[1], exceedance), currency !== ''];
+  return { given, costs: given.every(Boolean) ? { overhaul, exceedance, currency } : null };
+}
+
+/** Address of this view with another part shown. */
+export function partAddress(query: URLSearchParams, part: string): string {
+  const next = new URLSearchParams(query);
+  next.set('part', part);
+  return `?${next}`;
 }
 
 /** A changed plan from the address; null if nothing is changed. */

@@ -1,8 +1,26 @@
 import type { Difference, PartDifference } from '../../lib/analysis/demand/whatIf';
-import { formatCount } from '../../lib/charts/format';
+import { formatPieces, noValue } from '../../lib/charts/format';
 import type { DataColumn } from '../table/DataColumn';
-import { Written } from '../table/Written';
-import { changeWords, moneyWords } from '../words/sparesSentence';
+import { NoValue } from '../table/NoValue';
+import { moneyWords } from '../words/sparesSentence';
+
+/** A number that stays as it is; one that changes stands out. */
+function Changed<T>({
+  of: { present, changed },
+  write,
+}: {
+  readonly of: Difference<T>;
+  readonly write: (value: T) => string;
+}) {
+  const [before, after] = [write(present), write(changed)];
+  return before === after ? (
+    before
+  ) : (
+    <strong>
+      {before} to {after}
+    </strong>
+  );
+}
 
 function number(
   id: string,
@@ -14,8 +32,7 @@ function number(
     header,
     numeric: true,
     value: (row) => value(row).changed - value(row).present,
-    cell: (row) =>
-      changeWords(value(row), (one) => (Number.isInteger(one) ? formatCount(one) : one.toFixed(1))),
+    cell: (row) => <Changed of={value(row)} write={formatPieces} />,
   };
 }
 
@@ -27,7 +44,7 @@ export const whatIfColumns: readonly DataColumn<PartDifference>[] = [
     id: 'by',
     header: 'Order by',
     value: ({ orderBy }) => orderBy.changed,
-    cell: ({ orderBy }) => changeWords(orderBy, (day) => day ?? 'no order'),
+    cell: ({ orderBy }) => <Changed of={orderBy} write={(day) => day ?? 'no order day'} />,
   },
   number('mean', 'Demand, mean', ({ demandMean }) => demandMean),
   number('p90', 'Demand, 90 %', ({ demandP90 }) => demandP90),
@@ -36,11 +53,11 @@ export const whatIfColumns: readonly DataColumn<PartDifference>[] = [
     header: 'Cost',
     numeric: true,
     value: ({ cost }) => cost.changed,
-    cell: ({ cost, currency }) => (
-      <Written
-        text={cost.changed === null ? null : changeWords(cost, (value) => moneyWords(value, currency) ?? '–')}
-        reason="no price is given"
-      />
-    ),
+    cell: ({ cost, currency }) =>
+      cost.changed === null ? (
+        <NoValue reason="no price is given" />
+      ) : (
+        <Changed of={cost} write={(value) => moneyWords(value, currency) ?? noValue} />
+      ),
   },
 ];

@@ -1,8 +1,15 @@
-import { type Action, actions, type Decision, type Doubt } from '../../lib/analysis/decisions/types';
+import {
+  type Action,
+  actions,
+  type Decision,
+  type Doubt,
+  type SeriesDecision,
+} from '../../lib/analysis/decisions/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { formatChance, formatDate } from '../../lib/charts/format';
 import { counted } from './counted';
 import { midSentence, seriesName } from './seriesName';
+import { percents } from './sparesSentence';
 
 type Characteristics = FleetResult['characteristics'];
 
@@ -35,16 +42,30 @@ export function driverWords(drivenBy: string | null, characteristics: Characteri
   return drivenBy === 'rated life' ? drivenBy : midSentence(seriesName(drivenBy, characteristics));
 }
 
+/** Why a reading is asked for, and what holds if none is taken. */
+function doubtWords({ doubt, bringForwardTo }: SeriesDecision): string | null {
+  if (doubt === null) return null;
+  const without =
+    bringForwardTo === null ? '' : `; without one, bring forward to ${formatDate(bringForwardTo)}`;
+  return `a reading now would decide, since ${doubts[doubt]}${without}`;
+}
+
+/** Why one limit asks for what it asks: the doubt, the day, or what cannot be told. */
+export function limitWhyWords(one: SeriesDecision): string | null {
+  const sentences = [doubtWords(one), one.reason].filter((sentence) => sentence !== null);
+  return sentences.length === 0 ? null : sentences.join('; ');
+}
+
 /** Why: the driver with its chances, or the reason why nothing can be said. */
 export function whyWords(decision: Decision, characteristics: Characteristics): string | null {
   const { drivenBy, series, ratedLifeEnds, reason } = decision;
   const driver = driverWords(drivenBy, characteristics);
   const own = series.find((one) => one.series === drivenBy);
   const sentences = [
-    drivenBy === 'rated life' && `the rated life ends on ${formatDate(ratedLifeEnds)}`,
+    ratedLifeEnds !== null && `the rated life ends on ${formatDate(ratedLifeEnds)}`,
     own !== undefined &&
       `${driver}: chance of passing its limit ${formatChance(own.chanceBefore)} before this overhaul, ${formatChance(own.chanceRunningOn)} before the following one if nothing is fitted`,
-    own?.doubt != null && `a reading now would decide, since ${doubts[own.doubt]}`,
+    own !== undefined && doubtWords(own),
     reason,
   ].filter((sentence) => typeof sentence === 'string');
   return sentences.length === 0 ? null : sentences.join('; ');
@@ -57,8 +78,8 @@ export function partsWords({ parts }: Decision): string | null {
     : parts.map(({ part, pieces, because }) => `${pieces} × ${part} (${because})`).join(', ');
 }
 
-/** How many units get which advice: 'Of 51 units: bring forward 4, fit new part 25, run on 22.' */
-export function adviceSentence(decisions: readonly Decision[]): string {
+/** How many units get which advice: 'Of 51 units, at an accepted risk of 10 %: bring forward 4, fit new part 25, run on 22.' */
+export function adviceSentence(decisions: readonly Decision[], acceptedRisk: number): string {
   if (decisions.length === 0) return 'No unit is listed.';
   const counts = actions
     .toReversed()
@@ -67,5 +88,5 @@ export function adviceSentence(decisions: readonly Decision[]): string {
     .map(({ action, count }) => `${action} ${count}`);
   const none = decisions.filter(({ action }) => action === null).length;
   const listed = [...counts, ...(none > 0 ? [`${noVerdict} ${none}`] : [])].join(', ');
-  return `Of ${counted(decisions.length, 'unit')}: ${listed}.`;
+  return `Of ${counted(decisions.length, 'unit')}, at an accepted risk of ${percents(acceptedRisk)}: ${listed}.`;
 }

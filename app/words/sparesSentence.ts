@@ -1,7 +1,10 @@
 import type { OrderRow, Spares } from '../../lib/analysis/demand/types';
 import type { Difference, WhatIf } from '../../lib/analysis/demand/whatIf';
-import { formatCount, formatDate } from '../../lib/charts/format';
+import { formatCount, formatDate, formatPieces } from '../../lib/charts/format';
 import { counted } from './counted';
+
+/** Parts that a sentence names; the others are counted. */
+const mostNamed = 4;
 
 /** Money such as '12 345 EUR'. */
 export function moneyWords(cost: number | null, currency: string | null): string | null {
@@ -13,11 +16,22 @@ export function partWords({ part, name }: Pick<OrderRow, 'part' | 'name'>): stri
   return name === null ? part : `${part} (${name})`;
 }
 
-/** Orders to place, the most urgent first. */
-export function ordersDue({ orders }: Spares): readonly OrderRow[] {
+/** Orders to place, the most urgent first; those whose day cannot be told at the end. */
+export function ordersDue({ orders }: Pick<Spares, 'orders'>): readonly OrderRow[] {
   return orders
-    .filter(({ quantity, orderBy }) => quantity > 0 && orderBy !== null)
-    .toSorted((a, b) => ((a.orderBy ?? '') < (b.orderBy ?? '') ? -1 : 1));
+    .filter(({ quantity }) => quantity > 0)
+    .toSorted((a, b) => ((a.orderBy ?? '9999') < (b.orderBy ?? '9999') ? -1 : 1));
+}
+
+/** Names in a row, with the number of those left out: 'A, B and 3 more'. */
+export function namesWords(names: readonly string[], most: number): string {
+  return names.length <= most
+    ? names.join(', ')
+    : `${names.slice(0, most).join(', ')} and ${formatCount(names.length - most)} more`;
+}
+
+function ofPart({ quantity, part }: OrderRow): string {
+  return `${formatPieces(quantity)} of ${part}`;
 }
 
 /** The answer of the Spares page: what to order, by which day, what is late, and the money. */
@@ -27,26 +41,36 @@ export function sparesSentence(spares: Spares): string {
   if (spares.overhauls === 0)
     return 'No overhaul is planned within the horizon, so no demand can be told: add plan.csv on the Records page.';
   const due = ordersDue(spares);
-  const first = due[0];
-  if (first === undefined)
-    return `Nothing needs ordering: what is on hand and due meets the demand up to ${spares.until} with a chance of ${percents(spares.settings.serviceLevel)}.`;
+  if (due.length === 0) {
+    const lacking = spares.messages.length === 0 ? '' : ' This leaves out what is listed below as lacking.';
+    return `Nothing needs ordering: what is on hand and due meets the demand up to ${spares.until} with a chance of ${percents(spares.settings.serviceLevel)}.${lacking}`;
+  }
+  const money = spares.totals.filter(({ cost }) => cost > 0);
+  const cost = money.map(({ cost: sum, currency }) => moneyWords(sum, currency)).join(' and ');
+  const unpriced = due.filter((order) => order.cost === null).length;
   const late = due.filter((order) => order.late);
-  const cost = spares.totals.map(({ cost: sum, currency }) => moneyWords(sum, currency)).join(' and ');
-  const lateWords =
-    late.length === 0
-      ? `the first is ${formatCount(first.quantity)} of ${partWords(first)} by ${formatDate(first.orderBy)}`
-      : `${counted(late.length, 'order is', 'orders are')} already late: ${late.map(({ part, quantity }) => `${formatCount(quantity)} of ${part}`).join(', ')}`;
-  return `${counted(due.length, 'part')} to order${cost === '' ? '' : ` for ${cost}`}; ${lateWords}.`;
+  const undated = due.filter(({ orderBy }) => orderBy === null);
+  const next = due.find((order) => !order.late && order.orderBy !== null);
+  const sentences = [
+    `${counted(due.length, 'part')} to order${cost === '' ? '' : ` for ${cost}`}${unpriced === 0 ? '' : `, ${formatCount(unpriced)} of them without a price`}`,
+    late.length > 0 &&
+      `${counted(late.length, 'order is', 'orders are')} already late: ${namesWords(late.map(ofPart), mostNamed)}`,
+    next !== undefined &&
+      `the ${late.length > 0 ? 'next' : 'first'} is ${formatPieces(next.quantity)} of ${partWords(next)} by ${formatDate(next.orderBy)}`,
+    undated.length > 0 &&
+      `without a lead time no day can be told for ${namesWords(undated.map(ofPart), mostNamed)}`,
+  ];
+  return `${sentences.filter((sentence) => sentence !== false).join('; ')}.`;
 }
 
 /** Expected exceedances and overhauls behind the orders, in words. */
 export function planSentence({ overhauls, expectedExceedances, until, settings, draws }: Spares): string {
-  return `${counted(overhauls, 'overhaul')} up to ${until}, ${counted(draws, 'draw')} of the fleet with one seed. Replacing at an accepted risk of ${percents(settings.acceptedRisk)}, ${expectedExceedances.toFixed(1)} of the units’ intervals are expected to pass a limit in service.`;
+  return `${counted(overhauls, 'overhaul')} up to ${until}, ${counted(draws, 'draw')} of the fleet with one seed. Replacing at an accepted risk of ${percents(settings.acceptedRisk)}, ${expectedExceedances.toFixed(1)} of the units’ intervals are expected to pass a limit in service. Service level ${percents(settings.serviceLevel)}, stock looked at every ${counted(settings.reviewPeriod_weeks, 'week')}.`;
 }
 
-/** A share in percent without decimals. */
+/** A share in percent, with the digits that it was given with: '10 %', '99.5 %'. */
 export function percents(share: number): string {
-  return `${formatCount(Math.round(share * 100))}\u00a0%`;
+  return `${Number((share * 100).toPrecision(4))}\u00a0%`;
 }
 
 /** A change from one number to another: '138 to 121'. */

@@ -1,3 +1,4 @@
+import { max } from 'd3-array';
 import { z } from 'zod';
 import { fitCheckSentences, fitChecks } from '../stats/wear/fitChecks';
 import { fitWear } from '../stats/wear/fitWear';
@@ -163,7 +164,7 @@ function groupFit(
     boundary: fit?.boundary ?? [],
     converged: fit?.converged ?? false,
     checks,
-    observedRunHours: Math.max(...rows.map((run) => run.max_x)) * 10_000,
+    observedRunHours: (max(rows, (run) => run.max_x) ?? 0) * 10_000,
     reason,
   };
   const unitIndex = new Map(statistics.unitNames.map((name, index) => [name, index]));

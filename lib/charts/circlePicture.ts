@@ -1,19 +1,24 @@
 import type { CircleSet, ClearanceCircles, ClockPositions } from '../analysis/circle/types';
+import { circleLayers } from './circleLayers';
 import { formatLength, formatMm } from './format';
 import { layersWithData } from './layersWithData';
-import { type ChartTheme, chartConfig, type Layer, type LayeredSpec, schema } from './theme';
+import { type ChartTheme, chartConfig, type LayeredSpec, schema } from './theme';
 
 /** The casing's radius in the picture, and the part of it that the largest gap takes. */
 const casing = 1;
 const largestShare = 0.62;
 const steps = 96;
 const diagonals = [1, 3, 5, 7].map((eighth) => (eighth * Math.PI) / 4);
+/** Where the bar lies, under the hours. */
+const barHeight = -1.25;
 /** Picture's half width, in radii of the casing. */
-const reach = 1.25;
+const reach = 1.3;
 /** A pixel of a page or a print, mm. */
 const pixel_mm = 25.4 / 96;
-/** Where limits are named: between the positions and clear of the arrows. */
-const nameAngle = (3 * Math.PI) / 8;
+/** How far inwards of its point a reading is written, beside and above or below it, in radii of the casing. */
+const inwards = { beside: 0.2, above: 0.11 } as const;
+/** The limit of the largest gap is named within its circle, below the readings at 3 and 9. */
+const largestName = { x: 0, y: -0.14 } as const;
 /** Changes below this part of the casing's radius are no arrows. */
 const leastArrow = 0.02;
 const clock = [
@@ -81,6 +86,7 @@ export function circlePicture(
         : [
             {
               ...at(value, angle),
+              ...labelPlace(at(value, angle)),
               hint: `${words}, ${name} o’clock: ${formatMm(value)}`,
               text: formatLength(value),
             },
@@ -89,9 +95,8 @@ export function circlePicture(
   const arrows = arrowsOf(before?.positions ?? null, now.positions, at);
   const bar_mm = circleScale_mm(circles, shown) > 0.6 ? 0.5 : 0.2;
   const size = narrow ? 320 : 400;
-  const limitName = (words: string, value: number | null) =>
-    value === null ? [] : [{ ...at(value, nameAngle), text: `${words} ${formatMm(value)}` }];
-  const { layer, datasets } = layersWithData(layersOf(theme), {
+  const { largest_mm, smallest_mm } = circles;
+  const { layer, datasets } = layersWithData(circleLayers(theme, reach), {
     casing: ring(() => 0),
     largest: limit(circles.largest_mm),
     smallest: limit(circles.smallest_mm),
@@ -105,13 +110,20 @@ export function circlePicture(
       y: 1.12 * Math.cos(angle),
       text: name,
     })),
-    limitNames: [...limitName('largest', circles.largest_mm), ...limitName('smallest', circles.smallest_mm)],
+    limitNames: [
+      ...(largest_mm === null ? [] : [{ ...largestName, text: `largest ${formatMm(largest_mm)}` }]),
+      // Halfway between its circle and the casing.
+      ...(smallest_mm === null
+        ? []
+        : [{ ...at(smallest_mm / 2, Math.PI), text: `smallest ${formatMm(smallest_mm)}` }]),
+    ],
     bar: [
       {
         x: -1.2,
         x2: -1.2 + perMm * bar_mm,
-        y: -1.18,
-        y2: -1.18,
+        y: barHeight,
+        y2: barHeight,
+        end: -1.16 + perMm * bar_mm,
         text: `${formatMm(bar_mm)}: gaps drawn about ${gapFactor(perMm, size)} times their size`,
       },
     ],
@@ -128,6 +140,15 @@ export function circlePicture(
   };
 }
 
+/** Where a reading is written: inwards of its point, clear of what was left before. */
+function labelPlace({ x, y }: { readonly x: number; readonly y: number }) {
+  const upright = Math.abs(y) > Math.abs(x);
+  return {
+    labelX: upright ? x : x - Math.sign(x) * inwards.beside,
+    labelY: upright ? y - Math.sign(y) * inwards.above : y,
+  };
+}
+
 type Place = (gap_mm: number, angle: number) => { readonly x: number; readonly y: number };
 
 /** Changes of the gap between the clock positions, from as left before to now; those too small to be seen are left out. */
@@ -136,83 +157,8 @@ function arrowsOf(before: ClockPositions | null, now: ClockPositions | null, at:
   return diagonals.flatMap((angle) => {
     const [from, to] = [at(gapAt(before, angle), angle), at(gapAt(now, angle), angle)];
     if (Math.hypot(to.x - from.x, to.y - from.y) < leastArrow) return [];
-    const inwards = gapAt(now, angle) > gapAt(before, angle);
-    const turn = (angle * 180) / Math.PI + (inwards ? 180 : 0);
+    const opens = gapAt(now, angle) > gapAt(before, angle);
+    const turn = (angle * 180) / Math.PI + (opens ? 180 : 0);
     return [{ ...from, x2: to.x, y2: to.y, turn }];
   });
-}
-
-function layersOf(theme: ChartTheme): Layer[] {
-  const scale = { domain: [-reach, reach], nice: false };
-  const x = { field: 'x', type: 'quantitative' as const, scale, axis: null };
-  const y = { field: 'y', type: 'quantitative' as const, scale, axis: null };
-  const order = { field: 'step', type: 'quantitative' as const };
-  const ring = (
-    name: string,
-    look: { color: string; strokeWidth: number; strokeDash?: number[] },
-  ): Layer => ({
-    data: { name },
-    mark: { type: 'line', ...look },
-    encoding: { x, y, order },
-  });
-  const ends = { x, y, x2: { field: 'x2' }, y2: { field: 'y2' } };
-  const description = { field: 'hint', type: 'nominal' as const };
-  const text = { field: 'text', type: 'nominal' as const };
-  const point = {
-    type: 'point' as const,
-    shape: 'circle' as const,
-    opacity: 1,
-    aria: true,
-    stroke: theme.ink,
-  };
-  return [
-    ring('casing', { color: theme.muted, strokeWidth: 4 }),
-    ring('largest', { color: theme.accent, strokeWidth: 1.5 }),
-    ring('smallest', { color: theme.accent, strokeWidth: 1.5 }),
-    ring('before', { color: theme.muted, strokeWidth: 1.5, strokeDash: [5, 4] }),
-    ring('now', { color: theme.ink, strokeWidth: 2 }),
-    { data: { name: 'arrows' }, mark: { type: 'rule', color: theme.hue, strokeWidth: 2.5 }, encoding: ends },
-    {
-      data: { name: 'arrows' },
-      mark: { type: 'point', shape: 'triangle', size: 60, fill: theme.hue, stroke: null, opacity: 1 },
-      encoding: {
-        x: { ...x, field: 'x2' },
-        y: { ...y, field: 'y2' },
-        angle: { field: 'turn', type: 'quantitative', scale: null },
-      },
-    },
-    {
-      data: { name: 'beforePoints' },
-      mark: { ...point, size: 55, fill: theme.paper },
-      encoding: { x, y, description },
-    },
-    {
-      data: { name: 'nowPoints' },
-      mark: { ...point, size: 55, fill: theme.ink },
-      encoding: { x, y, description },
-    },
-    {
-      data: { name: 'nowPoints' },
-      mark: { type: 'text', dy: -11, stroke: theme.paper, strokeWidth: 4 },
-      encoding: { x, y, text },
-    },
-    { data: { name: 'nowPoints' }, mark: { type: 'text', dy: -11 }, encoding: { x, y, text } },
-    {
-      data: { name: 'limitNames' },
-      mark: { type: 'text', stroke: theme.paper, strokeWidth: 4 },
-      encoding: { x, y, text },
-    },
-    {
-      data: { name: 'limitNames' },
-      mark: { type: 'text', color: theme.accent },
-      encoding: { x, y, text },
-    },
-    {
-      data: { name: 'hours' },
-      mark: { type: 'text', color: theme.muted, fontWeight: 'bold' },
-      encoding: { x, y, text },
-    },
-    { data: { name: 'bar' }, mark: { type: 'rule', color: theme.ink, strokeWidth: 3 }, encoding: ends },
-    { data: { name: 'bar' }, mark: { type: 'text', align: 'left', dy: -9 }, encoding: { x, y, text } },
-  ];
 }

@@ -27,6 +27,11 @@ export function formatCount(value: number | null): string {
   return exists(value) ? written(value, 0) : noValue;
 }
 
+/** Pieces: whole ones as they are, others with one decimal. */
+export function formatPieces(pieces: number | null): string {
+  return exists(pieces) ? written(pieces, Number.isInteger(pieces) ? 0 : 1) : noValue;
+}
+
 /** A length in mm without its unit, with decimals by its standard deviation. */
 export function formatLength(value_mm: number | null, sd_mm: number | null = null): string {
   return exists(value_mm) ? written(value_mm, decimalsFor(sd_mm)) : noValue;

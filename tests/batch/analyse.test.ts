@@ -4,6 +4,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { csvParse } from 'd3-dsv';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sparesSettings } from '../../app/spares/sparesAddress';
+import { FleetAnswers } from '../../lib/analysis/engine/FleetAnswers';
+import { openAnalysis } from '../../lib/analysis/openAnalysis';
+import { openNodeDatabase } from '../../lib/store/nodeDatabase';
+import { filesOf } from '../support/withRecords';
 
 const folder = mkdtempSync(join(tmpdir(), 'analyse-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -78,6 +83,34 @@ describe('analyse on the demo fleet', () => {
       compared += hours.length;
     }
     expect(compared).toBeGreaterThan(500);
+  });
+
+  it('gives the demand and the orders that the Spares page shows with the settings that it starts with', async () => {
+    const database = await openNodeDatabase();
+    const settings = { asOf: null, groupBy: 'frame' } as const;
+    const analysis = await openAnalysis(
+      await database.connect(),
+      filesOf('data/demo'),
+      'demo',
+      settings,
+      async () => {},
+    );
+    const page = await new FleetAnswers(analysis, async () => {}).spares(
+      sparesSettings(new URLSearchParams()),
+    );
+    await database.close();
+    const demand = table('demo', 'demand');
+    expect(demand.length).toBe(page.demand.length);
+    page.demand.forEach((row, k) => {
+      const written = demand[k];
+      expect([written?.part, written?.quarter]).toEqual([row.part, row.quarter]);
+      for (const name of ['mean', 'p10', 'p50', 'p90', 'p95'] as const)
+        expect(Number(written?.[name])).toBeCloseTo(row[name], 6);
+    });
+    expect(
+      table('demo', 'orders').map((row) => [row.part, Number(row.quantity), row.order_by, row.reason]),
+    ).toEqual(page.orders.map((row) => [row.part, row.quantity, row.orderBy ?? '', row.reason]));
+    expect(page.orders.filter(({ quantity }) => quantity > 0).length).toBeGreaterThan(5);
   });
 
   it('gives the same bytes again', async () => {

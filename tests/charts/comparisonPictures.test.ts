@@ -3,7 +3,7 @@ import { largestGap } from '../../lib/analysis/circle/largestGap';
 import type { CircleSet, ClearanceCircles } from '../../lib/analysis/circle/types';
 import type { ChartedReading, ChartedSeries } from '../../lib/analysis/drift/types';
 import { unitCharts } from '../../lib/analysis/drift/unitCharts';
-import type { SisterRow } from '../../lib/analysis/sisters/types';
+import type { SisterRow, StartRow } from '../../lib/analysis/sisters/types';
 import { circlePicture } from '../../lib/charts/circlePicture';
 import { controlPanel } from '../../lib/charts/controlPanel';
 import {
@@ -18,6 +18,7 @@ import { funnelPicture } from '../../lib/charts/funnelPicture';
 import { meansPicture } from '../../lib/charts/meansPicture';
 import { ratioMeasure, ratioPicture } from '../../lib/charts/ratioPicture';
 import { smallMultiples } from '../../lib/charts/smallMultiples';
+import { startPicture } from '../../lib/charts/startPicture';
 import type { LayeredSpec } from '../../lib/charts/theme';
 import { clockPositions } from '../../lib/stats/clock/clockPositions';
 import { draw, schemaComplaints, theme } from './checkSpec';
@@ -68,6 +69,27 @@ describe('units against their sisters', () => {
     expect(await drawn(ratioPicture(rows, 'difference', 0.1, theme, true))).toContain(
       'less that of its sisters',
     );
+  });
+
+  it('start levels name those further out than sisters are among themselves', async () => {
+    const start = (unit: string, q: number): StartRow => ({
+      unit,
+      group: 'Lark',
+      series: 'runout',
+      own_mm: 0.33,
+      sd_mm: 0.01,
+      difference_mm: 0.13,
+      interval_mm: interval(0.13),
+      outside: 'none',
+      tailProbability: q,
+      q,
+      readings: 5,
+    });
+    const svg = await drawn(startPicture([start('L-1', 0.02), start('L-2', 0.9)], 0.1, theme, false));
+    expect(svg).toContain('0.130\u00a0mm, q 0.020');
+    expect(svg).not.toContain('0.130\u00a0mm, q 0.90<');
+    expect(svg).toContain('less that of its sisters');
+    await drawn(startPicture([start('L-1', 0.02)], 0.1, theme, true));
   });
 
   it.each(['rate', 'start'] as const)(
@@ -202,6 +224,9 @@ describe('the clearance circle', () => {
       circlePicture(circles, set('left', 0.9, 0.85, 0.8, 0.85), set('found', 1.1, 1, 0.9, 1), theme, false),
     );
     for (const value of ['1.100', '1.000', '0.900', '0.500']) expect(svg).toContain(`>${value}`);
+    for (const limit of ['largest 1.200', 'smallest 0.600']) expect(svg).toContain(`>${limit}`);
+    // 1 mm is 0.62 / 1.2 of the casing's radius, which is 400 / 2.6 px of 25.4 / 96 mm.
+    expect(svg).toContain('gaps drawn about 21 times their size');
   });
 
   it('three positions, one position, equal gaps and a negative one draw too', async () => {

@@ -34,20 +34,20 @@ function compare(a: string, b: string): number {
 
 function decisionRows(decision: Decision): readonly CalendarRow[] {
   const { unit, engine, bank, date, action, bringForwardTo, ratedLifeEnds, parts, reason } = decision;
-  if (date === null) return [];
   const place = [engine, bank].filter((name) => name !== null).join(' ');
   const where = place === '' ? unit : `${unit} (${place})`;
   const list = parts.map((one) => `${one.pieces} x ${one.part} (${one.because})`).join(', ');
   const detail = [reason, list === '' ? null : `Parts: ${list}`].filter((text) => text !== null).join('. ');
-  const rows: CalendarRow[] = [
-    {
+  const rows: CalendarRow[] = [];
+  if (date !== null) {
+    rows.push({
       kind: 'overhaul',
       date,
       subject: unit,
       summary: `Overhaul ${where}: ${action ?? 'no verdict'}`,
       detail,
-    },
-  ];
+    });
+  }
   if (bringForwardTo !== null) {
     const summary = `Overhaul ${where} by this day: ${decision.drivenBy?.replaceAll('_', ' ')}`;
     rows.push({
@@ -64,7 +64,7 @@ function decisionRows(decision: Decision): readonly CalendarRow[] {
       date: ratedLifeEnds,
       subject: unit,
       summary: `Rated life of ${where} ends`,
-      detail: '',
+      detail: date === null ? (reason ?? '') : '',
     });
   }
   return rows;

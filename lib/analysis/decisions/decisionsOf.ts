@@ -10,8 +10,8 @@ import { type UnitState, unitDecision } from './unitDecision';
 export const defaultDecisionSettings: DecisionSettings = { acceptedRisk: 0.1, horizonMonths: 24 };
 
 /**
- * What to do at every planned overhaul of every unit within the horizon, in order of unit and day; a unit without one is listed
- * with the reason.
+ * What to do at the next overhaul of every unit, however far ahead it lies, and at every later one within the horizon, in order of
+ * unit and day; a unit without any is listed with the reason.
  *
  * Chances come from the mixtures themselves, not from draws. A later overhaul supposes that the advice for the earlier ones is
  * followed on their planned days. Throws unless 0 < accepted risk < 1.
@@ -27,9 +27,11 @@ export function decisionsOf(
     representation: 'date',
   });
   return planning.units.flatMap((unit) => {
-    const coming = comingOverhauls(unit.plan, planning.asOf, until, noChanges);
+    // A unit may have to be opened within the horizon although its overhaul is planned after it.
+    const [, last = until] = [until, unit.plan.unit.row.nextOverhaulDate ?? until].sort();
+    const coming = comingOverhauls(unit.plan, planning.asOf, last, noChanges);
     return coming.overhauls.length === 0
-      ? [withoutOverhaul(unit, coming, until)]
+      ? [withoutOverhaul(unit, coming, planning.asOf)]
       : unitDecisions(unit, coming, planning.asOf, settings.acceptedRisk);
   });
 }
@@ -80,16 +82,15 @@ function calledFor({ plan }: SeriesState, decision: Decision): boolean {
   return plan.partToFit === null && (own?.action === 'fit new part' || own?.action === 'bring forward');
 }
 
-function withoutOverhaul({ plan }: PlanningUnit, { reason }: UnitOverhauls, until: string): Decision {
-  const { row } = plan.unit;
-  const { unit, group, engine, bank, nextOverhaulDate } = row;
+function withoutOverhaul({ plan }: PlanningUnit, { reason }: UnitOverhauls, asOf: string): Decision {
+  const { unit, group, engine, bank, ratedLifeDate } = plan.unit.row;
   return {
     unit,
     group,
     engine,
     bank,
     overhaul: 1,
-    date: nextOverhaulDate,
+    date: null,
     unitHours: null,
     followingDate: null,
     action: null,
@@ -99,7 +100,7 @@ function withoutOverhaul({ plan }: PlanningUnit, { reason }: UnitOverhauls, unti
     drivenBy: null,
     series: [],
     parts: [],
-    ratedLifeEnds: null,
-    reason: reason ?? `its next overhaul is planned after ${until}`,
+    ratedLifeEnds: ratedLifeDate !== null && ratedLifeDate < asOf ? asOf : ratedLifeDate,
+    reason,
   };
 }

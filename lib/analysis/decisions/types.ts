@@ -62,7 +62,7 @@ export interface Decision {
   readonly drivenBy: string | null;
   readonly series: readonly SeriesDecision[];
   readonly parts: readonly PartWanted[];
-  /** Last day of the rated life if it ends before the following overhaul. */
+  /** Last day of the rated life if it ends before the following overhaul, or if no overhaul is planned; today if it is past. */
   readonly ratedLifeEnds: string | null;
   readonly reason: string | null;
 }

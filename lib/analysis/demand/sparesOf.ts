@@ -1,10 +1,12 @@
 import { group } from 'd3-array';
 import { noChanges } from '../plan/comingOverhauls';
 import type { PlanMessage } from '../plan/types';
+import { budgetRows } from './budgetRows';
 import { demandRows, quartersBetween } from './demandRows';
 import type { DrawnFleet } from './drawnFleet';
 import { orderRow } from './orderRow';
 import { simulateFleet } from './simulateFleet';
+import { stockRows } from './stockRows';
 import type { CurrencyTotal, OrderRow, Spares, SparesSettings } from './types';
 
 /** Settings that the spares start with. */
@@ -41,6 +43,10 @@ export function sparesOf(fleet: DrawnFleet, settings: SparesSettings = defaultSp
     seed,
     demand: parts.flatMap(({ part }) => demandRows(part, demandOf(part), quarters, draws)),
     orders,
+    stock: parts.flatMap((part) =>
+      stockRows(part, demandOf(part.part), draws, asOf, until, settings.serviceLevel),
+    ),
+    budget: budgetRows(parts, events, orders, draws, asOf, until),
     exceedances,
     expectedExceedances: exceedances.reduce((sum, { chance }) => sum + chance, 0),
     overhauls: plans.reduce((sum, { overhauls }) => sum + overhauls.length, 0),

@@ -1,4 +1,4 @@
-import { daysBetween } from '../isoDate';
+import { isoDatePlus } from '../isoDate';
 import type { PartStock } from '../plan/partStocks';
 import { shareAbove } from './drawnCounts';
 import type { DemandEvent } from './simulateFleet';
@@ -14,6 +14,11 @@ export interface StockPath {
   lacking(fromDay: number, untilDay: number): Float64Array;
 }
 
+/** Pieces on hand and come in by the end of a day, if none were used. */
+export function stockOn({ onHand, onOrder, due }: PartStock, date: string): number {
+  return onHand + (due !== null && due <= date ? onOrder : 0);
+}
+
 /** Follows what is on hand and comes in, and the demand of the events (in order of day), through time. */
 export function stockPath(
   part: PartStock,
@@ -21,8 +26,7 @@ export function stockPath(
   draws: number,
   asOf: string,
 ): StockPath {
-  const dueDay = part.due === null ? null : daysBetween(asOf, part.due);
-  const stockOn = (day: number) => part.onHand + (dueDay !== null && dueDay <= day ? part.onOrder : 0);
+  const stock = (day: number) => stockOn(part, isoDatePlus(asOf, day));
   /** Visits the demand so far, at the end of the first day and of every later day with an event. */
   const follow = (
     fromDay: number,
@@ -41,15 +45,15 @@ export function stockPath(
   return {
     firstShort(fromDay, serviceLevel) {
       const short = (day: number, demand: Float64Array) =>
-        shareAbove(demand, stockOn(day)) > 1 - serviceLevel + ROUNDING;
+        shareAbove(demand, stock(day)) > 1 - serviceLevel + ROUNDING;
       return follow(fromDay, Number.MAX_SAFE_INTEGER, short);
     },
     lacking(fromDay, untilDay) {
       const most = new Float64Array(draws).fill(Number.NEGATIVE_INFINITY);
       follow(fromDay, Math.max(fromDay, untilDay), (day, demand) => {
-        const stock = stockOn(day);
+        const had = stock(day);
         for (let draw = 0; draw < draws; draw++)
-          most[draw] = Math.max(most[draw] as number, (demand[draw] as number) - stock);
+          most[draw] = Math.max(most[draw] as number, (demand[draw] as number) - had);
         return false;
       });
       return most;

@@ -1,3 +1,4 @@
+import type { Pieces } from '../plan/planning';
 import type { PlanChanges, PlanMessage } from '../plan/types';
 
 /** Choices of the spares page. */
@@ -60,6 +61,44 @@ export interface OrderRow {
   readonly reason: string;
 }
 
+/** Stock of a part at the end of a day if nothing is ordered; negative where pieces are lacking. */
+export interface StockRow {
+  readonly part: string;
+  readonly date: string;
+  readonly median: number;
+  /** So many or more are left with a chance of the service level. */
+  readonly atServiceLevel: number;
+}
+
+/** Money of a calendar year in one currency; the first year starts on the day asked on, the last one ends with the horizon. */
+export interface BudgetRow {
+  readonly year: string;
+  readonly currency: string;
+  /** Cost of the orders whose last order day lies in the year. */
+  readonly ordered: number;
+  /** Cost of the parts fitted in the year, over the draws. */
+  readonly mean: number;
+  readonly p10: number;
+  readonly p50: number;
+  readonly p90: number;
+  readonly p95: number;
+}
+
+/** One group at one interval between overhauls. */
+export interface IntervalWear {
+  readonly group: string;
+  readonly interval_h: number;
+  /** Most units of the group are planned with this interval. */
+  readonly planned: boolean;
+  /** Longer than the run hours that readings of every limited series reach. */
+  readonly extrapolated: boolean;
+  /** Chance that a unit passes a limit in service within an interval. */
+  readonly chance: number;
+  readonly overhaulsAYear: number;
+  readonly exceedancesAYear: number;
+  readonly partsAYear: readonly Pieces[];
+}
+
 /** Money of one currency. */
 export interface CurrencyTotal {
   readonly currency: string;
@@ -75,6 +114,9 @@ export interface Spares {
   readonly seed: number;
   readonly demand: readonly DemandRow[];
   readonly orders: readonly OrderRow[];
+  /** Stock of every part at the end of each quarter. */
+  readonly stock: readonly StockRow[];
+  readonly budget: readonly BudgetRow[];
   readonly exceedances: readonly IntervalChance[];
   /** Expected number of unit intervals within the horizon in which a limit is passed in service. */
   readonly expectedExceedances: number;

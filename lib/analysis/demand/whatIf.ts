@@ -1,3 +1,4 @@
+import type { PlanMessage } from '../plan/types';
 import type { DrawnFleet } from './drawnFleet';
 import { sparesOf } from './sparesOf';
 import type { CurrencyTotal, OrderRow, Spares, SparesSettings } from './types';
@@ -26,6 +27,8 @@ export interface WhatIf {
   readonly overhauls: Difference;
   readonly expectedExceedances: Difference;
   readonly totals: readonly { readonly currency: string; readonly cost: Difference }[];
+  /** What the changed plan lacks and the present one does not. */
+  readonly messages: readonly PlanMessage[];
 }
 
 /**
@@ -39,6 +42,8 @@ export function whatIf(fleet: DrawnFleet, present: Spares, change: Partial<Spare
     present: value(present),
     changed: value(changed),
   });
+  const nameOf = ({ about, name, text }: PlanMessage) => `${about}\u0000${name}\u0000${text}`;
+  const known = new Set(present.messages.map(nameOf));
   const orders = new Map(changed.orders.map((order) => [order.part, order]));
   const currencies = [
     ...new Set([...present.totals, ...changed.totals].map(({ currency }) => currency)),
@@ -54,6 +59,7 @@ export function whatIf(fleet: DrawnFleet, present: Spares, change: Partial<Spare
     overhauls: of((spares) => spares.overhauls),
     expectedExceedances: of((spares) => spares.expectedExceedances),
     totals: currencies.map((currency) => ({ currency, cost: of(({ totals }) => costIn(totals, currency)) })),
+    messages: changed.messages.filter((message) => !known.has(nameOf(message))),
   };
 }
 

@@ -5,6 +5,7 @@ import { decisionsOf, defaultDecisionSettings } from '../decisions/decisionsOf';
 import type { DecisionSettings } from '../decisions/types';
 import { type DrawnFleet, drawFleet } from '../demand/drawnFleet';
 import { type IntervalCosts, intervalCurve } from '../demand/intervalCurve';
+import { intervalGrid_h, intervalWear } from '../demand/intervalWear';
 import { sparesOf } from '../demand/sparesOf';
 import type { Spares, SparesSettings } from '../demand/types';
 import { whatIf } from '../demand/whatIf';
@@ -105,10 +106,14 @@ export class FleetAnswers implements FleetQuestions {
     return calendarRows(decisions, await this.sparesUnder(settings));
   }
 
-  intervalCurve(acceptedRisk: number, costs: IntervalCosts | null) {
-    return this.once(`interval ${acceptedRisk} ${JSON.stringify(costs)}`, async () =>
-      intervalCurve(await this.drawnFleet(), acceptedRisk, costs),
+  async intervalCurve(acceptedRisk: number, costs: IntervalCosts | null) {
+    const step = 'Comparing intervals between overhauls';
+    const worn = await this.once(`interval ${acceptedRisk}`, async () =>
+      intervalWear(await this.drawnFleet(), acceptedRisk, intervalGrid_h, (share) =>
+        this.between({ step, share }),
+      ),
     );
+    return intervalCurve(worn, (await this.planning()).parts, costs);
   }
 
   async whatIf(present: SparesSettings, change: Partial<SparesSettings>) {

@@ -40,7 +40,7 @@ export function comingOverhauls(
     date = followingDate;
     unitHours = followingHours;
   }
-  return { plan, overhauls, reason: planReason(plan, asOf, overhauls.length) };
+  return { plan, overhauls, reason: planReason(plan, asOf, overhauls.length, changes) };
 }
 
 function checkFactors({ hoursPerYearFactor, intervalFactor }: PlanChanges): void {
@@ -80,11 +80,19 @@ function noPlanReason({ interval_h, lastHours }: UnitPlan): string {
   return 'no next overhaul in plan.csv, and its day cannot be told without hours a year';
 }
 
-function planReason({ unit, interval_h }: UnitPlan, asOf: string, count: number): string | null {
+function planReason(
+  { unit, interval_h }: UnitPlan,
+  asOf: string,
+  count: number,
+  { moved }: PlanChanges,
+): string | null {
   const { row, hoursNow, hoursPerYear } = unit;
   const planned = row.nextOverhaulDate ?? asOf;
   const reasons: string[] = [];
-  if (planned < asOf) {
+  if (moved !== null && moved.unit === row.unit) {
+    if (moved.date < asOf)
+      reasons.push(`its overhaul cannot be moved to ${moved.date}, which is past: counted as due on ${asOf}`);
+  } else if (planned < asOf) {
     reasons.push(`its overhaul planned for ${planned} is past and not on record: counted as due on ${asOf}`);
   }
   if (hoursNow === null) reasons.push('its hours are not known: no wear is forecast');

@@ -132,49 +132,61 @@ describe('the demo fleet', () => {
   });
 });
 
-describe('tables that lack something', () => {
-  const messagesOf = async (change: (name: string, text: string) => string) => {
-    const changed = await planningOf(await opened(change));
-    const result = sparesOf(drawFleet(changed, { draws: 50 }));
-    expect(result.demand.some(({ mean }) => mean > 0)).toBe(true);
-    return { changed, result, texts: result.messages.map(({ name, text }) => `${name}: ${text}`) };
+describe('tables that lack something: said, and the rest computed', () => {
+  let changed: Planning;
+  let result: Spares;
+  let texts: readonly string[];
+  /** All at once, since each is about another part or unit. */
+  const edits: Readonly<Record<string, (text: string) => string>> = {
+    'parts.csv': (text) =>
+      `${text
+        .replace(/^TB-O,.*\n/m, '')
+        .replace(/^RS-H,.*\n/m, '')
+        .replace(/^(GS-L,.*?,Lark,,\d+),\d+,/m, '$1,-3,')
+        .replace(/^(JB-L,.*?,Lark,,\d+),\d+,/m, '$1,0,')}${[
+        'XX-1,Thing,Dodo,,1,,,,,,',
+        'TC-L,Other bearing,Lark,thrust_play,1,18,1,EUR,0,0,',
+      ].join('\n')}\n`,
+    'plan.csv': (text) => text.replace('2027-05-21', '2026-05-21').replace(/^AUK-2,A.*\n/m, ''),
   };
-  const edit = (file: string, from: string | RegExp, to: string) => (name: string, text: string) =>
-    name === file ? text.replace(from, to) : text;
+  beforeAll(async () => {
+    changed = await planningOf(await opened((name, text) => edits[name]?.(text) ?? text));
+    result = sparesOf(drawFleet(changed, { draws: 50 }));
+    texts = result.messages.map(({ name, text }) => `${name}: ${text}`);
+  });
+  const orderOf = (part: string) => result.orders.find((order) => order.part === part);
 
-  it('a part that only limits.csv names is counted and said to be missing', async () => {
-    const { result, texts } = await messagesOf(edit('parts.csv', /^TB-O,.*\n/m, ''));
+  it('a part that only limits.csv names is counted and said to be missing', () => {
     expect(texts).toContainEqual(expect.stringContaining('TB-O: limits.csv names it'));
-    const order = result.orders.find(({ part }) => part === 'TB-O');
-    expect(order).toMatchObject({ orderBy: null, cost: null });
-    expect(order?.demandMean).toBeGreaterThan(5);
+    expect(orderOf('TB-O')).toMatchObject({ orderBy: null, cost: null });
+    expect(orderOf('TB-O')?.demandMean).toBeGreaterThan(5);
   });
 
-  it('a part that no frame uses, a part without stock, price and lead time', async () => {
-    const { result, texts } = await messagesOf((name, text) =>
-      name === 'parts.csv' ? `${text}XX-1,Thing,Dodo,,1,,,,,,\n` : text,
-    );
+  it('a part that no frame uses, a part without stock, price and lead time', () => {
     for (const said of ['no unit of frame Dodo', 'no stock given', 'no price given', 'no lead time given']) {
       expect(texts).toContainEqual(expect.stringContaining(`XX-1: ${said}`));
     }
-    expect(result.orders.find(({ part }) => part === 'XX-1')).toMatchObject({
+    expect(orderOf('XX-1')).toMatchObject({
       quantity: 0,
       demandMean: 0,
       reason: 'no demand up to 2031-10-21',
     });
   });
 
-  it('two parts that renew one series: the first counts and it is said', async () => {
-    const { texts } = await messagesOf((name, text) =>
-      name === 'parts.csv' ? `${text}TC-O,Other bearing,Osprey,thrust_play,1,18,1,EUR,0,0,\n` : text,
-    );
-    expect(texts).toContainEqual('Osprey: thrust play is renewed by TB-O or TC-O: TB-O is counted');
+  it('a lead time below zero is held and the order day not told; one of zero is a lead time', () => {
+    expect(texts).toContainEqual(expect.stringContaining('GS-L: no lead time given'));
+    expect(orderOf('GS-L')).toMatchObject({ leadTime_weeks: null, orderBy: null });
+    expect(orderOf('GS-L')?.shortOn).not.toBeNull();
+    const now = orderOf('JB-L');
+    expect(now?.leadTime_weeks).toBe(0);
+    expect(now?.orderBy).toBe(now?.shortOn);
   });
 
-  it('a past overhaul and a plan that is missing', async () => {
-    const { changed, texts } = await messagesOf((name, text) =>
-      name === 'plan.csv' ? text.replace('2027-05-21', '2026-05-21').replace(/^AUK-2,A.*\n/m, '') : text,
-    );
+  it('two parts that renew one series: the first counts and it is said', () => {
+    expect(texts).toContainEqual('Lark: thrust play is renewed by TB-L or TC-L: TB-L is counted');
+  });
+
+  it('a past overhaul and a plan that is missing', () => {
     expect(texts).toContainEqual(
       expect.stringContaining('its overhaul planned for 2026-05-21 is past and not on record'),
     );
@@ -186,8 +198,7 @@ describe('tables that lack something', () => {
     });
   });
 
-  it('no part renews runout: the rated life is told and no part counted', async () => {
-    const { result, texts } = await messagesOf(edit('parts.csv', /^RS-H,.*\n/m, ''));
+  it('no part renews runout: the rated life is told and no part counted', () => {
     expect(texts).toContainEqual(expect.stringContaining('Heron: no part in parts.csv renews runout'));
     expect(result.orders.some(({ part }) => part === 'RS-H')).toBe(false);
   });

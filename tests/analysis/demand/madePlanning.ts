@@ -64,6 +64,7 @@ export interface MadeUnit {
   readonly interval_h?: number | null;
   readonly nextOverhaulDate?: string | null;
   readonly ratedLife_h?: number | null;
+  readonly ratedLifeDate?: string | null;
   readonly lastHours?: number | null;
   readonly installed?: boolean;
   /** Number and unit hours at the start of the present run. */
@@ -88,7 +89,7 @@ export function madeUnitNow(unit: MadeUnit): UnitNow {
       hoursSource: 'plan',
       nextOverhaulDate: unit.nextOverhaulDate ?? null,
       plannedOverhauls: [],
-      ratedLifeDate: null,
+      ratedLifeDate: unit.ratedLifeDate ?? null,
       lastOverhaulDate: null,
       overhauls: 2,
     },

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { decisionsOf } from '../../../lib/analysis/decisions/decisionsOf';
 import { type DrawnFleet, drawFleet } from '../../../lib/analysis/demand/drawnFleet';
 import { intervalCurve } from '../../../lib/analysis/demand/intervalCurve';
+import { intervalWear } from '../../../lib/analysis/demand/intervalWear';
 import { defaultSparesSettings, sparesOf } from '../../../lib/analysis/demand/sparesOf';
 import type { Spares, SparesSettings } from '../../../lib/analysis/demand/types';
 import { whatIf } from '../../../lib/analysis/demand/whatIf';
@@ -161,13 +162,15 @@ describe('seeds and changes', () => {
     expect(part?.demandMean).toEqual({ present: totalOf(spares(1), 'TB'), changed: totalOf(alone, 'TB') });
   });
 
-  it('longer intervals mean fewer overhauls and no smaller chance of an exceedance in each', () => {
-    const curve = intervalCurve(
-      fleet(1),
-      0.1,
-      { overhaul: 1_000, exceedance: 0, currency: 'EUR' },
-      [8_000, 12_000, 16_000, 24_000],
-    );
+  it('longer intervals mean fewer overhauls and no smaller chance of an exceedance in each', async () => {
+    const worn = await intervalWear(fleet(1), 0.1, [8_000, 12_000, 16_000, 24_000]);
+    const curve = intervalCurve(worn, fleet(1).planning.parts, {
+      overhaul: 1_000,
+      exceedance: 0,
+      currency: 'EUR',
+    }).filter(({ planned }) => !planned);
+    // The plan's own interval stands among them.
+    expect(worn.filter(({ planned }) => planned).map(({ interval_h }) => interval_h)).toEqual([10_000]);
     expect(curve).toHaveLength(4);
     curve.slice(1).forEach((point, k) => {
       const before = curve[k];

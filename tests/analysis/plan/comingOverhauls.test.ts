@@ -58,6 +58,16 @@ describe('comingOverhauls, 24 h a day', () => {
     expect(dates({}, { moved: { unit: 'A', date: day(-40) } })[0]).toBe(asOf);
   });
 
+  it('a move into the past counts as due now and says so; a past plan that is moved ahead is no longer past', () => {
+    const past = coming({}, { moved: { unit: 'A', date: day(-40) } });
+    expect(past.reason).toBe(
+      `its overhaul cannot be moved to ${day(-40)}, which is past: counted as due on ${asOf}`,
+    );
+    const ahead = coming({ nextOverhaulDate: day(-30) }, { moved: { unit: 'A', date: day(40) } });
+    expect(ahead.reason).toBeNull();
+    expect(ahead.overhauls[0]?.date).toBe(day(40));
+  });
+
   it.each([
     ['a past one counts as due now', { nextOverhaulDate: day(-30) }, 5, `planned for ${day(-30)} is past`],
     [

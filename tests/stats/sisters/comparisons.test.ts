@@ -18,6 +18,36 @@ test('critical values of the analysis of means agree with numerical integration 
   expect(some.length).toBeGreaterThan(20);
 });
 
+/** Chance that all of three levels lie within h of their SDs, by summing over a fine grid of two of their departures. */
+function chanceOfThree(sizes: readonly [number, number, number], h: number): number {
+  const total = sizes[0] + sizes[1] + sizes[2];
+  const [a, b, c] = sizes.map((size) => size / total) as [number, number, number];
+  const cut = (share: number) => h * Math.sqrt((1 - share) / share);
+  const steps = 800;
+  let sum = 0;
+  for (let i = 0; i < steps; i++)
+    for (let j = 0; j < steps; j++) {
+      // Departures of means from the grand mean x root of all readings: shares times departures sum to 0.
+      const x = cut(a) * ((2 * i + 1) / steps - 1);
+      const y = cut(b) * ((2 * j + 1) / steps - 1);
+      const z = -(a * x + b * y) / c;
+      if (Math.abs(z) <= cut(c)) sum += Math.exp(-0.5 * (a * x * x + b * y * y + c * z * z));
+    }
+  return (sum * Math.sqrt((a * b) / c) * 4 * cut(a) * cut(b)) / (2 * Math.PI * steps * steps);
+}
+
+test.each([
+  [[3, 10, 40], 0.95],
+  [[1, 1, 60], 0.9],
+  [[25, 4, 11], 0.99],
+] as [[number, number, number], number][])(
+  'levels of unlike sizes %j: the critical value has its chance by a grid over all departures',
+  (sizes, confidence) => {
+    const h = anomCritical(sizes, Number.POSITIVE_INFINITY, confidence);
+    expect(Math.abs(chanceOfThree(sizes, h) - confidence)).toBeLessThan(1e-3);
+  },
+);
+
 test('q-values are those of the worked example of Benjamini and Hochberg 1995, as R gives them, in any order', () => {
   const { p, BH } = JSON.parse(readFileSync('tests/reference/small/falseDiscovery.json', 'utf8')) as {
     p: readonly number[];

@@ -1,0 +1,58 @@
+import type { SeriesDecision } from '../../lib/analysis/decisions/types';
+import type { FleetResult } from '../../lib/analysis/types';
+import { formatChance, formatMm } from '../../lib/charts/format';
+import type { DataColumn } from '../table/DataColumn';
+import { Written } from '../table/Written';
+import { actionWords, limitWhyWords } from '../words/decisionWords';
+import { seriesName } from '../words/seriesName';
+
+function chance(
+  id: string,
+  header: string,
+  value: (one: SeriesDecision) => number | null,
+): DataColumn<SeriesDecision> {
+  return {
+    id,
+    header,
+    numeric: true,
+    value,
+    cell: (one) => (
+      <Written
+        text={value(one) === null ? null : formatChance(value(one))}
+        reason={one.reason ?? 'not known'}
+      />
+    ),
+  };
+}
+
+/** Columns of what each limit asks for at one overhaul. */
+export function limitColumns(
+  characteristics: FleetResult['characteristics'],
+): readonly DataColumn<SeriesDecision>[] {
+  return [
+    {
+      id: 'series',
+      header: 'Series',
+      rowHeader: true,
+      value: ({ series }) => seriesName(series, characteristics),
+    },
+    {
+      id: 'limit',
+      header: 'Limit',
+      numeric: true,
+      value: ({ limit_mm }) => limit_mm,
+      cell: ({ limitKind, limit_mm }) => `${limitKind} ${formatMm(limit_mm)}`,
+    },
+    { id: 'action', header: 'Advice', value: actionWords },
+    chance('before', 'Chance before it', ({ chanceBefore }) => chanceBefore),
+    chance('running', 'Chance if run on', ({ chanceRunningOn }) => chanceRunningOn),
+    chance('renewed', 'Chance if renewed', ({ chanceRenewed }) => chanceRenewed),
+    {
+      id: 'why',
+      header: 'Why',
+      text: true,
+      value: limitWhyWords,
+      cell: (one) => <Written text={limitWhyWords(one)} reason="the chances say it" />,
+    },
+  ];
+}

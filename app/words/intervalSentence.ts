@@ -1,0 +1,58 @@
+import type { IntervalPoint } from '../../lib/analysis/demand/intervalCurve';
+import { formatChance, formatHours } from '../../lib/charts/format';
+import { moneyWords } from './sparesSentence';
+
+function pointWords(
+  { interval_h, chance, overhaulsAYear, costAYear }: IntervalPoint,
+  currency: string | null,
+) {
+  const cost = moneyWords(costAYear, currency);
+  return `${formatChance(chance)} and ${overhaulsAYear.toFixed(1)} overhauls a year at ${formatHours(interval_h)}${cost === null ? '' : `, ${cost} a year`}`;
+}
+
+function cheapest(points: readonly IntervalPoint[]): IntervalPoint | null {
+  return points.reduce<IntervalPoint | null>((least, point) => {
+    if (point.costAYear === null) return least;
+    return least?.costAYear == null || point.costAYear < least.costAYear ? point : least;
+  }, null);
+}
+
+/** One sentence a group: the planned interval, the ends of the curve, and the cheapest measured interval where costs are given. */
+export function intervalSentences(
+  points: readonly IntervalPoint[],
+  currency: string | null,
+): readonly string[] {
+  return [...new Set(points.map(({ group }) => group))].map((group) => {
+    const own = points.filter((point) => point.group === group);
+    const planned = own.find((point) => point.planned);
+    const ends = [...new Set([own[0], own.at(-1)])].filter(
+      (point) => point !== undefined && point !== planned,
+    );
+    const said = [
+      planned === undefined ? 'no interval is planned' : `as planned ${pointWords(planned, currency)}`,
+      ...ends.map((point) => pointWords(point as IntervalPoint, currency)),
+    ];
+    const within = cheapest(own.filter(({ extrapolated }) => !extrapolated));
+    if (within !== null)
+      said.push(
+        `least cost of the intervals within what was measured at ${formatHours(within.interval_h)}${cheapest(own) === within ? '' : ', lower beyond it, where no run on record supports the curve'}`,
+      );
+    return `${group}: ${said.join('; ')}.`;
+  });
+}
+
+/** What keeps the cost from being told; null if nothing does. */
+export function costGap(
+  points: readonly IntervalPoint[],
+  given: readonly boolean[],
+  currency: string | null,
+): string | null {
+  if (!given.some(Boolean)) return null;
+  if (!given.every(Boolean)) return 'Cost a year follows once both costs and the currency are given.';
+  const unpriced = [
+    ...new Set(points.filter(({ costAYear }) => costAYear === null).map(({ group }) => group)),
+  ];
+  return unpriced.length === 0
+    ? null
+    : `No cost of ${unpriced.join(', ')}: a part that is fitted there has no price in ${currency}.`;
+}
