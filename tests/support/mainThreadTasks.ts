@@ -1,5 +1,5 @@
-import type { Browser } from 'playwright-core';
 import { z } from 'zod';
+import type { OpenSite } from './openSite';
 
 const event = z.object({
   name: z.string(),
@@ -8,20 +8,26 @@ const event = z.object({
   tid: z.number(),
   /** Time that the thread itself computed, microseconds. */
   tdur: z.number().optional(),
-  args: z.object({ name: z.unknown().optional() }).optional(),
+  args: z
+    .object({
+      name: z.unknown().optional(),
+      data: z.object({ url: z.string().optional() }).optional().catch(undefined),
+    })
+    .optional(),
 });
 
 const trace = z.object({ traceEvents: z.array(z.unknown()) });
 
 /**
- * Computing time of every task of the pages' main threads while something is done, ms, longest first. It is the thread's
- * own time and not the clock's: other work on the machine does not lengthen it.
+ * Computing time of every task of the main threads that ran scripts of an address while something is done, ms, longest
+ * first. It is the thread's own time and not the clock's: other work on the machine does not lengthen it. Chromium draws
+ * parts of its own window with such threads as well: they are no part of the site.
  */
 export async function mainThreadTasks(
-  browser: Browser,
+  { browser, url }: Pick<OpenSite, 'browser' | 'url'>,
   work: () => Promise<void>,
 ): Promise<readonly number[]> {
-  await browser.startTracing(undefined, { categories: ['toplevel'] });
+  await browser.startTracing(undefined, { categories: ['toplevel', 'devtools.timeline'] });
   let recorded: Buffer;
   try {
     await work();
@@ -37,9 +43,14 @@ export async function mainThreadTasks(
       .filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain')
       .map(threadOf),
   );
+  const ofSite = new Set(
+    events
+      .filter(({ name, args }) => name === 'EvaluateScript' && args?.data?.url?.startsWith(url))
+      .map(threadOf),
+  );
   return events
     .filter((one) => one.name === 'ThreadControllerImpl::RunTask' && one.ph === 'X')
-    .filter((one) => mainThreads.has(threadOf(one)))
+    .filter((one) => mainThreads.has(threadOf(one)) && ofSite.has(threadOf(one)))
     .map((one) => (one.tdur ?? 0) / 1000)
     .sort((a, b) => b - a);
 }
