@@ -17,11 +17,11 @@ export interface Acknowledgements {
 
 /** Acknowledgements in force about one set of data, from the journal and written to it. */
 export function useAcknowledgements(source: DriftResult['source']): Acknowledgements {
-  const { journal, note, takeNotesBack } = useEngine();
+  const { request } = useEngine();
   const [inForce, setInForce] = useState<readonly AcknowledgementDecision[]>([]);
   const read = useCallback(
-    async () => setInForce(acknowledgementsOf(decisionsInForce(await journal()), source)),
-    [journal, source],
+    async () => setInForce(acknowledgementsOf(decisionsInForce(await request.journal()), source)),
+    [request, source],
   );
   useEffect(() => {
     // Without a worker there is no finding to acknowledge either.
@@ -37,13 +37,13 @@ export function useAcknowledgements(source: DriftResult['source']): Acknowledgem
         return known !== undefined && known.upTo >= finding.lastDate ? known : null;
       },
       acknowledge: async (finding, remark) => {
-        await note([about(finding, remark)]);
+        await request.note([about(finding, remark)]);
         await read();
       },
       takeBack: async (id) => {
-        await takeNotesBack([id]);
+        await request.takeNotesBack([id]);
         await read();
       },
     };
-  }, [inForce, source, note, takeNotesBack, read]);
+  }, [inForce, source, request, read]);
 }

@@ -11,60 +11,31 @@ import {
   useReducer,
   useRef,
 } from 'react';
-import type { DroppedFile, SheetPreview } from '../../lib/analysis/engine/EngineApi';
-import type { Decision, JournalEntry, MeaningDecision } from '../../lib/records/decisions/Decision';
-import { counted } from '../words/counted';
-import { createEngineClient, type EngineClient, EngineFailure, type Opening } from './engineClient';
+import type { EngineRequests } from '../../lib/analysis/engine/EngineApi';
+import {
+  createEngineClient,
+  type EngineClient,
+  EngineFailure,
+  type OpeningName,
+  type OpeningWords,
+  requestsBy,
+} from './engineClient';
 import { type EngineState, engineState, initialState } from './engineState';
+import { openingLabel, readsAgain } from './openingLabel';
 import { whenIdle } from './whenIdle';
 
 /** What pages see of the worker, and what they may ask of it. */
 export interface Engine {
   readonly state: EngineState;
-  /** Opens what was open last; also the way back after a failure. */
-  readonly retry: () => void;
-  readonly openDemo: () => void;
-  readonly openOwn: () => void;
-  readonly addFiles: (files: readonly DroppedFile[]) => void;
-  /** Reads the own files again with these decisions added. */
-  readonly decide: (decisions: readonly Decision[]) => void;
-  readonly takeBack: (ids: readonly string[]) => void;
-  readonly forgetOwn: () => void;
+  /** Opens data; 'open' is also the way back after a failure. */
+  readonly start: <Name extends OpeningName>(opening: Name, ...words: OpeningWords<Name>) => void;
+  /** Asks without opening anything; fails where the worker is gone. */
+  readonly request: EngineRequests;
   readonly cancel: () => void;
   readonly waitOn: () => void;
-  /** Asks the worker about the open fleet; undefined if none is open. */
-  readonly ask: EngineClient['ask'];
-  readonly ownFileNames: () => Promise<readonly string[]>;
-  readonly journal: () => Promise<readonly JournalEntry[]>;
-  /** Every held row and cell as CSV to be corrected in a spreadsheet. */
-  readonly heldRows: () => Promise<string>;
-  readonly fileLine: (file: string, line: number) => Promise<string | null>;
-  /** Writes remarks to the journal, or takes them back, without reading files again. */
-  readonly note: EngineClient['note'];
-  readonly takeNotesBack: EngineClient['takeNotesBack'];
-  /** Initials under which decisions are signed. */
-  readonly initials: () => Promise<string>;
-  readonly signAs: (initials: string) => void;
-  /** What a sheet of the own files would be read as with these meanings. */
-  readonly preview: (file: string, meanings: readonly MeaningDecision[]) => Promise<SheetPreview>;
 }
 
 const EngineContext = createContext<Engine | null>(null);
-
-const labels = {
-  open: 'Opening',
-  openDemo: 'Opening the demo fleet',
-  openOwn: 'Opening your files',
-  forgetOwn: 'Removing your files from this browser',
-};
-
-function labelOf(opening: Opening): string {
-  if (typeof opening === 'string') return labels[opening];
-  if ('files' in opening) return `Reading ${counted(opening.files.length, 'file')}`;
-  return 'decisions' in opening
-    ? `Reading your files again with ${counted(opening.decisions.length, 'decision')}`
-    : `Reading your files again without ${counted(opening.takenBack.length, 'decision')}`;
-}
 
 function createWorker(): Worker {
   return new Worker(new URL('../../lib/analysis/engine/engine.worker.ts', import.meta.url), {
@@ -87,14 +58,13 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
   const [state, dispatch] = useReducer(engineState, initialState);
   const client = useRef<EngineClient | null>(null);
 
-  const run = useCallback(async (opening: Opening) => {
-    const again = typeof opening === 'object' && !('files' in opening);
-    dispatch({ type: 'started', label: labelOf(opening), again });
+  const run = useCallback(async <Name extends OpeningName>(opening: Name, words: OpeningWords<Name>) => {
+    dispatch({ type: 'started', label: openingLabel(opening, words), again: readsAgain(opening) });
     let own: EngineClient | null = null;
     try {
       own = client.current ?? createEngineClient(createWorker);
       client.current = own;
-      const outcome = await own.run(opening, {
+      const outcome = await own.run(opening, words, {
         onProgress: (progress) => client.current === own && dispatch({ type: 'progressed', progress }),
         onStalled: () => client.current === own && dispatch({ type: 'stalled' }),
       });
@@ -110,7 +80,7 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
 
   useEffect(() => {
     // The engine's start takes both cores of a small machine; the page comes first.
-    const callOff = whenIdle(() => void run('open'));
+    const callOff = whenIdle(() => void run('open', []));
     return () => {
       callOff();
       client.current?.dispose();
@@ -118,38 +88,23 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
     };
   }, [run]);
 
-  const requests = useMemo<Omit<Engine, 'state'>>(
+  const actions = useMemo<Omit<Engine, 'state'>>(
     () => ({
-      retry: () => void run('open'),
-      openDemo: () => void run('openDemo'),
-      openOwn: () => void run('openOwn'),
-      addFiles: (files) => void run({ files }),
-      decide: (decisions) => void run({ decisions }),
-      takeBack: (takenBack) => void run({ takenBack }),
-      forgetOwn: () => void run('forgetOwn'),
+      start: (opening, ...words) => void run(opening, words),
+      request: requestsBy((name, words) => {
+        const methods = client.current?.request as Record<string, unknown> | undefined;
+        const method = methods?.[name] as ((...said: readonly unknown[]) => Promise<unknown>) | undefined;
+        return method?.(...words) ?? Promise.reject(notOpen());
+      }),
       cancel: () => {
         dispatch({ type: 'cancelling' });
         client.current?.cancel();
       },
       waitOn: () => dispatch({ type: 'waitedOn' }),
-      ask: (question, words) => client.current?.ask(question, words) ?? Promise.resolve(undefined),
-      ownFileNames: () => client.current?.ownFileNames() ?? Promise.resolve([]),
-      journal: () => client.current?.journal() ?? Promise.resolve([]),
-      heldRows: () =>
-        client.current?.heldRows() ?? Promise.reject(new Error('Nothing is open: add the files again.')),
-      fileLine: (file, line) => client.current?.fileLine(file, line) ?? Promise.resolve(null),
-      note: (decisions) => client.current?.note(decisions) ?? Promise.reject(notOpen()),
-      takeNotesBack: (ids) => client.current?.takeNotesBack(ids) ?? Promise.reject(notOpen()),
-      initials: () => client.current?.initials() ?? Promise.resolve(''),
-      // If the worker is gone, its failure is told where it was needed; the initials stay in the field.
-      signAs: (initials) => void client.current?.signAs(initials).catch(() => {}),
-      preview: (file, meanings) =>
-        client.current?.preview(file, meanings) ??
-        Promise.reject(new Error('Nothing is open: add the file again.')),
     }),
     [run],
   );
-  const engine = useMemo(() => ({ state, ...requests }), [state, requests]);
+  const engine = useMemo(() => ({ state, ...actions }), [state, actions]);
   return <EngineContext value={engine}>{children}</EngineContext>;
 }
 

@@ -1,18 +1,11 @@
-import { proxy, type Remote, releaseProxy, transfer, wrap } from 'comlink';
+import { proxy, releaseProxy, transfer, wrap } from 'comlink';
 import type {
-  DroppedFile,
   EngineApi,
+  EngineOpenings,
+  EngineRequests,
   OpenOutcome,
   ReportProgress,
-  SheetPreview,
 } from '../../lib/analysis/engine/EngineApi';
-import type { FleetAnswer, FleetQuestion, QuestionWords } from '../../lib/analysis/engine/FleetQuestions';
-import type {
-  AcknowledgementDecision,
-  Decision,
-  JournalEntry,
-  MeaningDecision,
-} from '../../lib/records/decisions/Decision';
 
 /** Time until the first sign of life of a worker, and until a silent one is reported as stalled. */
 export const startTimeout_ms = 45_000;
@@ -22,16 +15,11 @@ export const cancelTimeout_ms = 10_000;
 /** The worker died or never answered: its message says what to do. */
 export class EngineFailure extends Error {}
 
-/** What the page may ask for that opens data. */
-export type Opening =
-  | 'open'
-  | 'openDemo'
-  | 'openOwn'
-  | 'forgetOwn'
-  | { readonly files: readonly DroppedFile[] }
-  | { readonly decisions: readonly Decision[] }
-  /** Ids of decisions that are taken back. */
-  | { readonly takenBack: readonly string[] };
+export type OpeningName = keyof EngineOpenings;
+
+/** What an opening is told besides where its progress goes. */
+export type OpeningWords<Name extends OpeningName> =
+  Parameters<EngineOpenings[Name]> extends [...infer Words, ReportProgress] ? Words : never;
 
 export interface OpeningListener {
   onProgress: ReportProgress;
@@ -40,20 +28,12 @@ export interface OpeningListener {
 }
 
 export interface EngineClient {
-  run(opening: Opening, listener: OpeningListener): Promise<OpenOutcome>;
-  ask<Name extends FleetQuestion>(
-    question: Name,
-    words: QuestionWords<Name>,
-  ): Promise<FleetAnswer<Name> | undefined>;
-  ownFileNames(): Promise<readonly string[]>;
-  journal(): Promise<readonly JournalEntry[]>;
-  preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview>;
-  heldRows(): Promise<string>;
-  fileLine(file: string, line: number): Promise<string | null>;
-  note(decisions: readonly AcknowledgementDecision[]): Promise<void>;
-  takeNotesBack(ids: readonly string[]): Promise<void>;
-  initials(): Promise<string>;
-  signAs(initials: string): Promise<void>;
+  run<Name extends OpeningName>(
+    opening: Name,
+    words: OpeningWords<Name>,
+    listener: OpeningListener,
+  ): Promise<OpenOutcome>;
+  readonly request: EngineRequests;
   /** Asks the worker to stop; one that does not within cancelTimeout_ms is ended. */
   cancel(): void;
   dispose(): void;
@@ -65,18 +45,39 @@ const stopped =
   'The computing part of this page stopped. It may have run out of memory: try again, or open fewer files.';
 const ended = 'The work was stopped because it did not answer. Nothing in your files was changed: try again.';
 
-function callOf(api: Remote<EngineApi>, opening: Opening, onProgress: ReportProgress): Promise<OpenOutcome> {
-  if (typeof opening === 'string') return api[opening](proxy(onProgress));
-  if ('decisions' in opening) return api.decide(opening.decisions, proxy(onProgress));
-  if ('takenBack' in opening) return api.takeBack(opening.takenBack, proxy(onProgress));
-  const buffers = opening.files.map((file) => file.bytes);
-  return api.addFiles(transfer([...opening.files], buffers), proxy(onProgress));
+/** Bytes are handed over and not copied. */
+function handedOver(words: readonly unknown[]): readonly unknown[] {
+  return words.map((word) => {
+    const buffers = [word].flat().flatMap((one) => (hasBytes(one) ? [one.bytes] : []));
+    return buffers.length === 0 ? word : transfer(word as object, buffers);
+  });
+}
+
+function hasBytes(word: unknown): word is { readonly bytes: ArrayBuffer } {
+  return typeof word === 'object' && word !== null && 'bytes' in word && word.bytes instanceof ArrayBuffer;
+}
+
+type Methods = Readonly<Record<string, (...words: readonly unknown[]) => Promise<unknown>>>;
+
+/** Every request as a method that makes the call of its name. */
+export function requestsBy(
+  call: (name: string, words: readonly unknown[]) => Promise<unknown>,
+): EngineRequests {
+  return new Proxy({} as EngineRequests, {
+    get:
+      (_, name) =>
+      (...words: readonly unknown[]) =>
+        call(String(name), words),
+  });
 }
 
 /** Wraps one worker: every call ends with a result or an EngineFailure, even if the worker dies or stays silent. */
 export function createEngineClient(createWorker: () => Worker): EngineClient {
   const worker = createWorker();
   const api = wrap<EngineApi>(worker);
+  // The wrapped type loses what a call has to do with its name.
+  const call = (name: string, words: readonly unknown[]): Promise<unknown> =>
+    Promise.race([(api as unknown as Methods)[name]?.(...words), failure]);
   let alive = false;
   let fail: (failure: EngineFailure) => void = () => {};
   const failure = new Promise<never>((_, reject) => {
@@ -100,7 +101,7 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
   let running = 0;
 
   return {
-    async run(opening, listener) {
+    async run(opening, words, listener) {
       let silence: ReturnType<typeof setInterval> | undefined;
       const listen = () => {
         clearInterval(silence);
@@ -109,31 +110,21 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
       running += 1;
       listen();
       try {
-        const call = callOf(api, opening, (progress) => {
+        const report: ReportProgress = (progress) => {
           signOfLife();
           listen();
           listener.onProgress(progress);
-        });
-        const outcome = await Promise.race([call, failure]);
+        };
+        const outcome = await call(opening, [...handedOver(words), proxy(report)]);
         signOfLife();
-        return outcome;
+        return outcome as OpenOutcome;
       } finally {
         running -= 1;
         clearInterval(silence);
         clearTimeout(cancelling);
       }
     },
-    // The wrapped type loses that an answer follows from its question.
-    ask: (question, words) => Promise.race([(api as unknown as EngineApi).ask(question, words), failure]),
-    ownFileNames: () => Promise.race([api.ownFileNames(), failure]),
-    journal: () => Promise.race([api.journal(), failure]),
-    preview: (file, meanings) => Promise.race([api.preview(file, meanings), failure]),
-    heldRows: () => Promise.race([api.heldRows(), failure]),
-    fileLine: (file, line) => Promise.race([api.fileLine(file, line), failure]),
-    note: (decisions) => Promise.race([api.note(decisions), failure]),
-    takeNotesBack: (ids) => Promise.race([api.takeNotesBack(ids), failure]),
-    initials: () => Promise.race([api.initials(), failure]),
-    signAs: (initials) => Promise.race([api.signAs(initials), failure]),
+    request: requestsBy(call),
     cancel() {
       if (running === 0) return;
       clearTimeout(cancelling);

@@ -27,7 +27,7 @@ export function useAsked<Name extends FleetQuestion>(
   question: Name,
   ...words: QuestionWords<Name>
 ): Asked<FleetAnswer<Name>> {
-  const { ask } = useEngine();
+  const { request } = useEngine();
   const [given, setGiven] = useState<Given<FleetAnswer<Name>> | null>(null);
   const key = JSON.stringify([question, ...words]);
   useEffect(() => {
@@ -37,7 +37,7 @@ export function useAsked<Name extends FleetQuestion>(
       if (!stale) startTransition(() => setGiven({ fleet, key, asked }));
     };
     const [name, ...said] = JSON.parse(key) as [Name, ...QuestionWords<Name>];
-    ask(name, said).then(
+    request.ask(name, said).then(
       // A worker that has nothing open is opening something: the fleet changes when it has.
       (answer) => answer !== undefined && keep({ status: 'answered', answer }),
       (error: unknown) =>
@@ -49,7 +49,7 @@ export function useAsked<Name extends FleetQuestion>(
     return () => {
       stale = true;
     };
-  }, [ask, fleet, key]);
+  }, [request, fleet, key]);
   if (given?.fleet === fleet && given.key === key) return given.asked;
   const before = given?.fleet === fleet && given.asked.status === 'answered' ? given.asked.answer : null;
   return { status: 'waiting', before };

@@ -46,10 +46,10 @@ export function EngineNotice() {
       </div>
       {fleet === null && work === null && (
         <p className="buttons">
-          <button type="button" onClick={engine.retry}>
+          <button type="button" onClick={() => engine.start('open')}>
             Try again
           </button>
-          <button type="button" onClick={engine.openDemo}>
+          <button type="button" onClick={() => engine.start('openDemo')}>
             Open the demo fleet
           </button>
         </p>

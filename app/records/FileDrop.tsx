@@ -9,7 +9,7 @@ import { usePageDrop } from './usePageDrop';
 
 /** Where files and folders come in: dropped anywhere on the page, or chosen. */
 export function FileDrop() {
-  const { state, addFiles } = useEngine();
+  const { state, start } = useEngine();
   const [message, setMessage] = useState<string | null>(null);
   const filePicker = useRef<HTMLInputElement>(null);
   const folderPicker = useRef<HTMLInputElement>(null);
@@ -28,12 +28,12 @@ export function FileDrop() {
           return;
         }
         setMessage(`${counted(files.length, 'file')} taken.`);
-        addFiles(files);
+        start('addFiles', files);
       } catch (error) {
         setMessage(error instanceof Error ? error.message : String(error));
       }
     },
-    [addFiles, busy],
+    [start, busy],
   );
   const dragging = usePageDrop(take);
   const chosen = (input: HTMLInputElement, event: Event) => {

@@ -7,7 +7,7 @@ import { ConfirmDialog } from './ConfirmDialog';
 
 /** Switching between the demo fleet and the files kept in this browser, and removing those. */
 export function OpenButtons() {
-  const { state, openDemo, openOwn, forgetOwn, ownFileNames } = useEngine();
+  const { state, start, request } = useEngine();
   const [names, setNames] = useState<readonly string[]>([]);
   const dialog = useRef<HTMLDialogElement>(null);
   const { fleet, work } = state;
@@ -15,25 +15,25 @@ export function OpenButtons() {
   useEffect(() => {
     if (busy) return;
     let stale = false;
-    ownFileNames().then(
+    request.ownFileNames().then(
       (found) => !stale && setNames(found),
       () => !stale && setNames([]),
     );
     return () => {
       stale = true;
     };
-  }, [ownFileNames, busy]);
+  }, [request, busy]);
   const kept = names.length > 0;
   return (
     <>
       <p className="buttons">
         {fleet?.source === 'own' && (
-          <button type="button" disabled={busy} onClick={openDemo}>
+          <button type="button" disabled={busy} onClick={() => start('openDemo')}>
             Open the demo fleet
           </button>
         )}
         {kept && fleet?.source !== 'own' && (
-          <button type="button" disabled={busy} onClick={openOwn}>
+          <button type="button" disabled={busy} onClick={() => start('openOwn')}>
             Open my files again
           </button>
         )}
@@ -52,7 +52,7 @@ export function OpenButtons() {
         dialog={dialog}
         title="Remove your files from this browser?"
         confirm="Remove my files"
-        onConfirm={forgetOwn}
+        onConfirm={() => start('forgetOwn')}
       >
         <p>
           {counted(names.length, 'file')} and everything read from {names.length === 1 ? 'it' : 'them'} will

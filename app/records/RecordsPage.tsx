@@ -18,7 +18,7 @@ const nothing = { files: [], problems: [], problemsFound: 0, questions: [], shee
 
 /** The Records page: the sums of what came in, the drop zone, what is asked, and every file and held cell. */
 export function RecordsPage() {
-  const { state, decide, takeBack } = useEngine();
+  const { state, start } = useEngine();
   const [query, change] = useQuery();
   const sentence = useRef<HTMLParagraphElement>(null);
   const { attempt, fleet, work } = state;
@@ -39,10 +39,13 @@ export function RecordsPage() {
       <Questions
         questions={read.questions}
         busy={busy}
-        onApply={(answers) => andReturn(() => decide(answers))}
+        onApply={(answers) => andReturn(() => start('decide', answers))}
       />
-      {isOwn && <DecisionsInForce onTakeBack={(ids) => andReturn(() => takeBack(ids))} />}
-      <SavedAnswers sheets={read.sheets} onOpen={(decisions) => andReturn(() => decide(decisions))} />
+      {isOwn && <DecisionsInForce onTakeBack={(ids) => andReturn(() => start('takeBack', ids))} />}
+      <SavedAnswers
+        sheets={read.sheets}
+        onOpen={(decisions) => andReturn(() => start('decide', decisions))}
+      />
       <OpenButtons />
       <h2>Files</h2>
       {attempt !== null && (
@@ -52,7 +55,7 @@ export function RecordsPage() {
       <UnderstoodSheets
         sheets={read.sheets}
         busy={busy}
-        onApply={(decisions) => andReturn(() => decide(decisions))}
+        onApply={(decisions) => andReturn(() => start('decide', decisions))}
       />
       <h2>Held and interpreted</h2>
       <ProblemsTable
@@ -67,7 +70,7 @@ export function RecordsPage() {
         onChange={change}
         mayRule={isOwn}
         busy={busy}
-        onApply={(rulings) => andReturn(() => decide(rulings))}
+        onApply={(rulings) => andReturn(() => start('decide', rulings))}
       />
       <Journal source={isOwn ? 'own' : 'demo'} />
     </>

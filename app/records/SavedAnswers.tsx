@@ -30,12 +30,12 @@ async function decisionsIn(file: File): Promise<readonly Decision[]> {
 
 /** Answers and column meanings out to a file and in from one, to share them or to use them with the next files. */
 export function SavedAnswers({ sheets, onOpen }: SavedAnswersProps) {
-  const { state, journal } = useEngine();
+  const { state, request } = useEngine();
   const [message, setMessage] = useState<string | null>(null);
   const picker = useRef<HTMLInputElement>(null);
   const busy = state.work !== null;
   const save = async () => {
-    const decisions = decisionsInForce(await journal()).filter(
+    const decisions = decisionsInForce(await request.journal()).filter(
       ({ kind }) => kind === 'answer' || kind === 'meaning',
     );
     if (decisions.length === 0) {

@@ -7,6 +7,7 @@ import { initialState } from '../../app/engine/engineState';
 import { RecordsPage } from '../../app/records/RecordsPage';
 import { WaitingQuestions } from '../../app/records/WaitingQuestions';
 import { builtInCharacteristics } from '../../lib/records/characteristics';
+import type { Decision } from '../../lib/records/decisions/Decision';
 import { fleet, question } from './fixture';
 
 const engine = vi.hoisted(() => ({ current: {} as unknown }));
@@ -50,16 +51,16 @@ const attempt = { files: [], problems: [], problemsFound: 0, questions: [questio
 
 let root: Root;
 let box: HTMLElement;
-let decide: ReturnType<typeof vi.fn<Engine['decide']>>;
-let takeBack: ReturnType<typeof vi.fn<Engine['takeBack']>>;
+let decide: ReturnType<typeof vi.fn<(decisions: readonly Decision[]) => void>>;
+let takeBack: ReturnType<typeof vi.fn<(ids: readonly string[]) => void>>;
 
 beforeEach(() => {
   Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
   box = document.createElement('div');
   document.body.append(box);
   root = createRoot(box);
-  decide = vi.fn<Engine['decide']>();
-  takeBack = vi.fn<Engine['takeBack']>();
+  decide = vi.fn<(decisions: readonly Decision[]) => void>();
+  takeBack = vi.fn<(ids: readonly string[]) => void>();
 });
 
 afterEach(() => {
@@ -70,12 +71,13 @@ afterEach(() => {
 async function show(state: Partial<Engine['state']>): Promise<void> {
   engine.current = {
     state: { ...initialState, work: null, ...state },
-    decide,
-    takeBack,
-    journal: async () => [
-      { number: 1, at: '2026-03-01T08:00:00.000Z', by: '', act: 'decided', decision: given, before: null },
-    ],
-    ownFileNames: async () => ['sheet.csv'],
+    start: (name: 'decide' | 'takeBack', about: never) => ({ decide, takeBack })[name](about),
+    request: {
+      journal: async () => [
+        { number: 1, at: '2026-03-01T08:00:00.000Z', by: '', act: 'decided', decision: given, before: null },
+      ],
+      ownFileNames: async () => ['sheet.csv'],
+    },
   };
   await act(async () => root.render(<RecordsPage />));
 }

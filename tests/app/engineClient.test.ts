@@ -45,7 +45,7 @@ describe('createEngineClient', () => {
     });
     const steps: string[] = [];
     const client = createEngineClient(() => worker);
-    const outcome = await client.run('open', { ...silent, onProgress: ({ step }) => steps.push(step) });
+    const outcome = await client.run('open', [], { ...silent, onProgress: ({ step }) => steps.push(step) });
     expect(outcome).toEqual(opened);
     expect(steps).toEqual(['Reading']);
   });
@@ -53,7 +53,7 @@ describe('createEngineClient', () => {
   test('hands files over as bytes', async () => {
     const addFiles = vi.fn(async () => opened);
     const client = createEngineClient(() => fakeWorker({ addFiles }));
-    await client.run({ files: [{ name: 'a.csv', bytes: new Uint8Array([1, 2]).buffer }] }, silent);
+    await client.run('addFiles', [[{ name: 'a.csv', bytes: new Uint8Array([1, 2]).buffer }]], silent);
     expect(addFiles.mock.calls[0]?.[0 as never]).toMatchObject([{ name: 'a.csv', bytes: { byteLength: 2 } }]);
   });
 
@@ -75,17 +75,17 @@ describe('createEngineClient', () => {
     const client = createEngineClient(() => fakeWorker({ decide, takeBack, journal: async () => [entry] }));
     const steps: string[] = [];
     const listener = { ...silent, onProgress: ({ step }: { step: string }) => steps.push(step) };
-    expect(await client.run({ decisions: [given] }, listener)).toEqual(opened);
+    expect(await client.run('decide', [[given]], listener)).toEqual(opened);
     expect(decide.mock.calls[0]?.[0]).toEqual([given]);
     expect(steps).toEqual(['Reading again']);
-    expect(await client.run({ takenBack: ['q1'] }, silent)).toEqual(opened);
+    expect(await client.run('takeBack', [['q1']], silent)).toEqual(opened);
     expect(takeBack.mock.calls[0]?.[0 as never]).toEqual(['q1']);
-    expect(await client.journal()).toEqual([entry]);
+    expect(await client.request.journal()).toEqual([entry]);
   });
 
   test('a worker that never answers ends in a failure', async () => {
     const worker = fakeWorker({ open: () => never });
-    const run = createEngineClient(() => worker).run('open', silent);
+    const run = createEngineClient(() => worker).run('open', [], silent);
     const caught = expect(run).rejects.toThrow(EngineFailure);
     await vi.advanceTimersByTimeAsync(startTimeout_ms);
     await caught;
@@ -95,10 +95,10 @@ describe('createEngineClient', () => {
   test('a worker that fails to load ends in a failure, and so does every later call', async () => {
     const worker = fakeWorker({ open: () => never, ask: async () => undefined });
     const client = createEngineClient(() => worker);
-    const run = client.run('open', silent);
+    const run = client.run('open', [], silent);
     worker.dispatchEvent(new Event('error', { cancelable: true }));
     await expect(run).rejects.toThrow('did not start');
-    await expect(client.ask('unit', ['A'])).rejects.toThrow(EngineFailure);
+    await expect(client.request.ask('unit', ['A'])).rejects.toThrow(EngineFailure);
   });
 
   test('a silent worker is reported again and again, and not ended', async () => {
@@ -110,7 +110,7 @@ describe('createEngineClient', () => {
     });
     const onStalled = vi.fn();
     const onProgress = vi.fn();
-    void createEngineClient(() => worker).run('open', { onProgress, onStalled });
+    void createEngineClient(() => worker).run('open', [], { onProgress, onStalled });
     await vi.waitFor(() => expect(onProgress).toHaveBeenCalledOnce());
     await vi.advanceTimersByTimeAsync(2 * stallTimeout_ms + 100);
     expect(onStalled).toHaveBeenCalledTimes(2);
@@ -120,7 +120,7 @@ describe('createEngineClient', () => {
   test('a worker that does not stop when asked is ended', async () => {
     const worker = fakeWorker({ open: () => never, cancel: async () => {} });
     const client = createEngineClient(() => worker);
-    const run = client.run('open', silent);
+    const run = client.run('open', [], silent);
     const caught = expect(run).rejects.toThrow('Nothing in your files was changed');
     client.cancel();
     await vi.advanceTimersByTimeAsync(cancelTimeout_ms);
@@ -130,7 +130,7 @@ describe('createEngineClient', () => {
   test('nothing is ended where no work is under way', async () => {
     const worker = fakeWorker({ open: async () => opened, cancel: async () => {} });
     const client = createEngineClient(() => worker);
-    await client.run('open', silent);
+    await client.run('open', [], silent);
     client.cancel();
     await vi.advanceTimersByTimeAsync(startTimeout_ms + cancelTimeout_ms);
     expect(worker.terminate).not.toHaveBeenCalled();

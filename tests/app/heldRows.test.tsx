@@ -7,7 +7,7 @@ import { initialState } from '../../app/engine/engineState';
 import { filtered } from '../../app/records/ProblemFilters';
 import { RecordsPage } from '../../app/records/RecordsPage';
 import type { Problem } from '../../lib/analysis/types';
-import type { RulingDecision } from '../../lib/records/decisions/Decision';
+import type { Decision, JournalEntry, RulingDecision } from '../../lib/records/decisions/Decision';
 import { rulingId } from '../../lib/records/decisions/rulings';
 import { fleet } from './fixture';
 
@@ -41,34 +41,35 @@ const own = fleet({ source: 'own', problems, problemsFound: 4 });
 
 let root: Root;
 let box: HTMLElement;
-let decide: ReturnType<typeof vi.fn<Engine['decide']>>;
-let takeBack: ReturnType<typeof vi.fn<Engine['takeBack']>>;
-let signAs: ReturnType<typeof vi.fn<Engine['signAs']>>;
+let decide: ReturnType<typeof vi.fn<(decisions: readonly Decision[]) => void>>;
+let takeBack: ReturnType<typeof vi.fn<(ids: readonly string[]) => void>>;
+let signAs: ReturnType<typeof vi.fn<(initials: string) => Promise<void>>>;
 
 beforeEach(() => {
   Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
   box = document.createElement('div');
   document.body.append(box);
   root = createRoot(box);
-  decide = vi.fn<Engine['decide']>();
-  takeBack = vi.fn<Engine['takeBack']>();
-  signAs = vi.fn<Engine['signAs']>();
+  decide = vi.fn<(decisions: readonly Decision[]) => void>();
+  takeBack = vi.fn<(ids: readonly string[]) => void>();
+  signAs = vi.fn(async (_: string) => {});
 });
 afterEach(() => {
   act(() => root.unmount());
   box.remove();
 });
 
-async function show(state: Partial<Engine['state']>, entries: Awaited<ReturnType<Engine['journal']>> = []) {
+async function show(state: Partial<Engine['state']>, entries: readonly JournalEntry[] = []) {
   engine.current = {
     state: { ...initialState, work: null, ...state },
-    decide,
-    takeBack,
-    signAs,
-    initials: async () => 'AB',
-    fileLine: async (file: string, line: number) => `${file} line ${line}`,
-    journal: async () => entries,
-    ownFileNames: async () => ['readings.csv'],
+    start: (name: 'decide' | 'takeBack', about: never) => ({ decide, takeBack })[name](about),
+    request: {
+      signAs,
+      initials: async () => 'AB',
+      fileLine: async (file: string, line: number) => `${file} line ${line}`,
+      journal: async () => entries,
+      ownFileNames: async () => ['readings.csv'],
+    },
   };
   await act(async () => root.render(<RecordsPage />));
 }

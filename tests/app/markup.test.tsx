@@ -18,7 +18,7 @@ vi.mock('next/navigation', () => ({
   useSearchParams: () => new URLSearchParams(),
 }));
 vi.mock('../../app/engine/EngineProvider', () => ({
-  useEngine: () => ({ state: { work: null }, heldRows: async () => '', ask: async () => undefined }),
+  useEngine: () => ({ state: { work: null }, request: { ask: async () => undefined } }),
 }));
 
 const everything = { site: '', frame: '', engine: '', series: '' };

@@ -8,11 +8,11 @@ const fileName = 'held-rows.csv';
 
 /** All held rows as a file, and how it is corrected and brought back. */
 export function HeldDownload({ mayRule }: { readonly mayRule: boolean }) {
-  const { state, heldRows } = useEngine();
+  const { state, request } = useEngine();
   const [message, setMessage] = useState<string | null>(null);
   const save = async () => {
     try {
-      saveFile(fileName, await heldRows(), 'text/csv;charset=utf-8');
+      saveFile(fileName, await request.heldRows(), 'text/csv;charset=utf-8');
       setMessage(`Saved as ${fileName}.`);
     } catch (error) {
       setMessage(error instanceof Error ? error.message : String(error));

@@ -5,21 +5,22 @@ import { useEngine } from '../../engine/EngineProvider';
 
 /** The initials that decisions are signed with, remembered in this browser. */
 export function useInitials(): readonly [string, (initials: string) => void] {
-  const { initials, signAs } = useEngine();
+  const { request } = useEngine();
   const [signedBy, setSignedBy] = useState<string | null>(null);
   useEffect(() => {
     let stale = false;
-    initials().then(
+    request.initials().then(
       (found) => !stale && setSignedBy((typed) => typed ?? found),
       () => {},
     );
     return () => {
       stale = true;
     };
-  }, [initials]);
+  }, [request]);
   const sign = (text: string) => {
     setSignedBy(text);
-    signAs(text.trim());
+    // If the worker is gone, its failure is told where it was needed; the initials stay in the field.
+    request.signAs(text.trim()).catch(() => {});
   };
   return [signedBy ?? '', sign];
 }

@@ -6,19 +6,19 @@ import { useEngine } from '../../engine/EngineProvider';
 
 /** Every entry of the journal, in order, read again after every work. */
 export function useJournal(): readonly JournalEntry[] {
-  const { state, journal } = useEngine();
+  const { state, request } = useEngine();
   const [entries, setEntries] = useState<readonly JournalEntry[]>([]);
   const busy = state.work !== null;
   useEffect(() => {
     if (busy) return;
     let stale = false;
-    journal().then(
+    request.journal().then(
       (found) => !stale && setEntries(found),
       () => !stale && setEntries([]),
     );
     return () => {
       stale = true;
     };
-  }, [journal, busy]);
+  }, [request, busy]);
   return entries;
 }

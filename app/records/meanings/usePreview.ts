@@ -24,12 +24,12 @@ interface Answer {
 
 /** What a sheet would be read as with these meanings, from the worker. */
 export function usePreview(file: string, meanings: readonly MeaningDecision[]): Previewed {
-  const { preview: ask } = useEngine();
+  const { request } = useEngine();
   const [answer, setAnswer] = useState<Answer>({ of: null, preview: null, message: null });
   useEffect(() => {
     let stale = false;
     const timer = setTimeout(() => {
-      ask(file, meanings).then(
+      request.preview(file, meanings).then(
         (preview) => !stale && setAnswer({ of: meanings, preview, message: null }),
         (error: unknown) =>
           !stale &&
@@ -44,6 +44,6 @@ export function usePreview(file: string, meanings: readonly MeaningDecision[]): 
       stale = true;
       clearTimeout(timer);
     };
-  }, [ask, file, meanings]);
+  }, [request, file, meanings]);
   return { preview: answer.preview, isOld: answer.of !== meanings, message: answer.message };
 }

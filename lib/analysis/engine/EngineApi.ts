@@ -32,8 +32,8 @@ export type OpenOutcome =
 
 export type ReportProgress = (progress: Progress) => void;
 
-/** What the page asks of the worker; every call runs off the main thread. */
-export interface EngineApi {
+/** What opens data: long work that reports its progress, last argument, and replaces what is open if it succeeds. */
+export interface EngineOpenings {
   /** Opens what was open last in this browser: own files if kept, else the demo fleet. */
   open(onProgress: ReportProgress): Promise<OpenOutcome>;
   openDemo(onProgress: ReportProgress): Promise<OpenOutcome>;
@@ -45,6 +45,12 @@ export interface EngineApi {
   decide(decisions: readonly Decision[], onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Takes decisions back: what they settled is open again. */
   takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Removes the own files from this browser and opens the demo fleet. */
+  forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
+}
+
+/** What is asked besides: nothing is opened. */
+export interface EngineRequests {
   /** Writes remarks about what is open to the journal; nothing is read again. */
   note(decisions: readonly AcknowledgementDecision[]): Promise<void>;
   /** Takes such remarks back; nothing is read again. */
@@ -60,10 +66,6 @@ export interface EngineApi {
   /** Initials under which decisions are signed; empty until given. */
   initials(): Promise<string>;
   signAs(initials: string): Promise<void>;
-  /** Removes the own files from this browser and opens the demo fleet. */
-  forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
-  /** Stops the work under way at its next step; what was open stays open. */
-  cancel(): Promise<void>;
   /** Names of the own files kept in this browser. */
   ownFileNames(): Promise<readonly string[]>;
   /** Answers a question about the fleet that is open; undefined if none is. */
@@ -71,4 +73,10 @@ export interface EngineApi {
     question: Name,
     words: QuestionWords<Name>,
   ): Promise<FleetAnswer<Name> | undefined>;
+}
+
+/** What the page asks of the worker; every call runs off the main thread. */
+export interface EngineApi extends EngineOpenings, EngineRequests {
+  /** Stops the work under way at its next step; what was open stays open. */
+  cancel(): Promise<void>;
 }

@@ -8,8 +8,8 @@ import type { ColumnMeaning, UnderstoodSheet } from '../../../lib/analysis/types
 import { builtInCharacteristics } from '../../../lib/records/characteristics';
 import type { MeaningDecision } from '../../../lib/records/decisions/Decision';
 
-const engine = vi.hoisted(() => ({ preview: {} as unknown }));
-vi.mock('../../../app/engine/EngineProvider', () => ({ useEngine: () => ({ preview: engine.preview }) }));
+const engine = vi.hoisted(() => ({ request: { preview: {} as unknown } }));
+vi.mock('../../../app/engine/EngineProvider', () => ({ useEngine: () => engine }));
 
 const column = (index: number, name: string, changes: Partial<ColumnMeaning> = {}): ColumnMeaning => ({
   index,
@@ -117,7 +117,7 @@ beforeEach(() => {
   asked = [];
   applied = [];
   answer = async () => previewOf({ columns: withUnit });
-  engine.preview = (_: string, meanings: readonly MeaningDecision[]) => {
+  engine.request.preview = (_: string, meanings: readonly MeaningDecision[]) => {
     asked.push(meanings);
     return answer(meanings);
   };

@@ -10,7 +10,7 @@ import { readSavedDecisions, savedDecisions } from '../../../lib/records/decisio
 
 const engine = vi.hoisted(() => ({ journal: [] as unknown }));
 vi.mock('../../../app/engine/EngineProvider', () => ({
-  useEngine: () => ({ state: { work: null }, journal: async () => engine.journal }),
+  useEngine: () => ({ state: { work: null }, request: { journal: async () => engine.journal } }),
 }));
 const saved = vi.hoisted(() => ({ files: [] as [string, string][] }));
 vi.mock('../../../app/records/saveFile', () => ({

@@ -1,0 +1,25 @@
+import { counted } from '../words/counted';
+import type { OpeningName, OpeningWords } from './engineClient';
+
+type Labels = { readonly [Name in OpeningName]: (...words: OpeningWords<Name>) => string };
+
+const labels: Labels = {
+  open: () => 'Opening',
+  openDemo: () => 'Opening the demo fleet',
+  openOwn: () => 'Opening your files',
+  forgetOwn: () => 'Removing your files from this browser',
+  addFiles: (files) => `Reading ${counted(files.length, 'file')}`,
+  decide: (decisions) => `Reading your files again with ${counted(decisions.length, 'decision')}`,
+  takeBack: (ids) => `Reading your files again without ${counted(ids.length, 'decision')}`,
+};
+
+/** What an opening does, for the reader. */
+export function openingLabel<Name extends OpeningName>(opening: Name, words: OpeningWords<Name>): string {
+  // The compiler does not see that a label takes what its opening is told.
+  return (labels[opening] as (...said: readonly unknown[]) => string)(...words);
+}
+
+/** Whether an opening reads the files of the last attempt again. */
+export function readsAgain(opening: OpeningName): boolean {
+  return opening === 'decide' || opening === 'takeBack';
+}
