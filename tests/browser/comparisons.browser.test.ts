@@ -92,7 +92,7 @@ describe('what to order by which day', () => {
       .waitFor(opened);
     expect(await section.getByLabel('Accepted risk, %').inputValue()).toBe('50');
     await page.getByRole('link', { name: 'Fleet' }).click();
-    await page.getByText(/^Of 52 units: bring forward/).waitFor(opened);
+    await page.getByText(/^Of 52 units, at an accepted risk of 10\s%: bring forward/).waitFor(opened);
     expect(errors).toEqual([]);
   });
 });
