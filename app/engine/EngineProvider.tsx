@@ -15,6 +15,7 @@ import type { EngineRequests } from '../../lib/analysis/engine/EngineApi';
 import {
   createEngineClient,
   type EngineClient,
+  EngineEnded,
   EngineFailure,
   type OpeningName,
   type OpeningWords,
@@ -58,7 +59,10 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
   const [state, dispatch] = useReducer(engineState, initialState);
   const client = useRef<EngineClient | null>(null);
 
-  const run = useCallback(async <Name extends OpeningName>(opening: Name, words: OpeningWords<Name>) => {
+  const run = useCallback(async function work<Name extends OpeningName>(
+    opening: Name,
+    words: OpeningWords<Name>,
+  ): Promise<void> {
     dispatch({ type: 'started', label: openingLabel(opening, words), again: readsAgain(opening) });
     let own: EngineClient | null = null;
     try {
@@ -75,6 +79,8 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
       client.current = null;
       own?.dispose();
       dispatch({ type: 'failed', message: failureWords(error) });
+      // Stopping one work must not cost what was open before it.
+      if (error instanceof EngineEnded && opening !== 'open') await work('open', []);
     }
   }, []);
 

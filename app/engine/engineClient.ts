@@ -15,6 +15,9 @@ export const cancelTimeout_ms = 10_000;
 /** The worker died or never answered: its message says what to do. */
 export class EngineFailure extends Error {}
 
+/** The worker was ended because it did not stop when asked. */
+export class EngineEnded extends EngineFailure {}
+
 export type OpeningName = keyof EngineOpenings;
 
 /** What an opening is told besides where its progress goes. */
@@ -128,7 +131,7 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
     cancel() {
       if (running === 0) return;
       clearTimeout(cancelling);
-      cancelling = setTimeout(() => fail(new EngineFailure(ended)), cancelTimeout_ms);
+      cancelling = setTimeout(() => fail(new EngineEnded(ended)), cancelTimeout_ms);
       api.cancel().catch(() => fail(new EngineFailure(stopped)));
     },
     dispose() {
