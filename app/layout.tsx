@@ -4,6 +4,7 @@ import { EngineProvider } from './engine/EngineProvider';
 import { EngineNotice } from './frame/EngineNotice';
 import { Footer } from './frame/Footer';
 import { Header } from './frame/Header';
+import { NewerVersion } from './offline/NewerVersion';
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/tables.css';
@@ -31,6 +32,7 @@ export default function RootLayout({ children }: { readonly children: ReactNode 
             <noscript>
               <p>Endfloat computes in the browser and needs JavaScript, which is switched off here.</p>
             </noscript>
+            <NewerVersion />
             <EngineNotice />
             {children}
           </main>

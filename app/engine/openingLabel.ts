@@ -8,9 +8,13 @@ const labels: Labels = {
   openDemo: () => 'Opening the demo fleet',
   openOwn: () => 'Opening your files',
   forgetOwn: () => 'Removing your files from this browser',
+  openWorkspace: ({ how }) => (how === 'merge' ? 'Merging the workspace' : 'Opening the workspace'),
+  takeOver: () => 'Taking over writing',
   addFiles: (files) => `Reading ${counted(files.length, 'file')}`,
   decide: (decisions) => `Reading your files again with ${counted(decisions.length, 'decision')}`,
   takeBack: (ids) => `Reading your files again without ${counted(ids.length, 'decision')}`,
+  undo: () => 'Reading your files again as before',
+  redo: () => 'Reading your files again with what was undone',
 };
 
 /** What an opening does, for the reader. */
@@ -21,5 +25,5 @@ export function openingLabel<Name extends OpeningName>(opening: Name, words: Ope
 
 /** Whether an opening reads the files of the last attempt again. */
 export function readsAgain(opening: OpeningName): boolean {
-  return opening === 'decide' || opening === 'takeBack';
+  return ['decide', 'takeBack', 'undo', 'redo'].includes(opening);
 }

@@ -1,3 +1,4 @@
+import { KeptSentence } from '../offline/KeptSentence';
 import { cautions } from '../words/cautions';
 import styles from './frame.module.css';
 
@@ -6,7 +7,10 @@ export function Footer() {
   return (
     <footer className={styles.footer}>
       <p>{cautions.join(' ')}</p>
-      <p>Everything is computed in this browser. Nothing leaves the machine.</p>
+      <p>
+        Everything is computed in this browser. Nothing leaves the machine.
+        <KeptSentence />
+      </p>
     </footer>
   );
 }

@@ -13,6 +13,7 @@ const pages = [
   { href: '/drift/', name: 'Drift' },
   { href: '/spares/', name: 'Spares' },
   { href: '/records/', name: 'Records' },
+  { href: '/tables/', name: 'Tables' },
   { href: '/methods/', name: 'Methods' },
 ];
 

@@ -4,9 +4,10 @@ import { useEngine } from '../engine/EngineProvider';
 import { AnswersGiven } from './AnswersGiven';
 import { RulingsGiven } from './held/RulingsGiven';
 import { MeaningsGiven } from './meanings/MeaningsGiven';
+import { TableEditsGiven } from './TableEditsGiven';
 import { useDecisionsInForce } from './useDecisionsInForce';
 
-/** Every answer, column meaning and ruling in force, each with the way to take it back. */
+/** Every answer, column meaning, ruling and edited row in force, each with the way to take it back. */
 export function DecisionsInForce({ onTakeBack }: { readonly onTakeBack: (ids: readonly string[]) => void }) {
   const { state } = useEngine();
   const inForce = useDecisionsInForce();
@@ -14,7 +15,8 @@ export function DecisionsInForce({ onTakeBack }: { readonly onTakeBack: (ids: re
   const answers = inForce.filter((one) => one.kind === 'answer');
   const meanings = inForce.filter((one) => one.kind === 'meaning');
   const rulings = inForce.filter((one) => one.kind === 'ruling');
-  if (answers.length + meanings.length + rulings.length === 0) return null;
+  const edits = inForce.filter((one) => one.kind === 'table');
+  if (answers.length + meanings.length + rulings.length + edits.length === 0) return null;
   return (
     <section aria-labelledby="decisions">
       <h2 id="decisions">Decisions in force</h2>
@@ -22,6 +24,7 @@ export function DecisionsInForce({ onTakeBack }: { readonly onTakeBack: (ids: re
       <AnswersGiven answers={answers} busy={busy} onTakeBack={onTakeBack} />
       <MeaningsGiven meanings={meanings} busy={busy} onTakeBack={onTakeBack} />
       <RulingsGiven rulings={rulings} busy={busy} onTakeBack={onTakeBack} />
+      <TableEditsGiven edits={edits} busy={busy} onTakeBack={onTakeBack} />
     </section>
   );
 }

@@ -8,6 +8,7 @@ import { DecisionsInForce } from './DecisionsInForce';
 import { FileDrop } from './FileDrop';
 import { FilesTable } from './FilesTable';
 import { Journal } from './journal/Journal';
+import { UndoButtons } from './journal/UndoButtons';
 import { OpenButtons } from './OpenButtons';
 import { ProblemsTable } from './ProblemsTable';
 import { Questions } from './Questions';
@@ -41,6 +42,7 @@ export function RecordsPage() {
         busy={busy}
         onApply={(answers) => andReturn(() => start('decide', answers))}
       />
+      <UndoButtons source={isOwn ? 'own' : 'demo'} onStart={() => sentence.current?.focus()} />
       {isOwn && <DecisionsInForce onTakeBack={(ids) => andReturn(() => start('takeBack', ids))} />}
       <SavedAnswers
         sheets={read.sheets}

@@ -48,6 +48,7 @@ export function marginCautions(margin: MarginRow): readonly string[] {
   const sentences = [
     margin.reason !== null && `${capitalised(margin.reason).replace(/\.$/, '')}.`,
     margin.cappedByRatedLife &&
+      margin.hoursEarly !== margin.hoursLate &&
       'Capped by the rated life: a date at its end stands for the rated life, not for the limit.',
     margin.extrapolated &&
       'Reaches beyond the run hours ever observed in the group: an extrapolation, no reason for a longer interval.',

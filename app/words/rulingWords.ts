@@ -3,6 +3,7 @@ import { formatCount } from '../../lib/charts/format';
 import type { Decision, JournalEntry, RulingDecision } from '../../lib/records/decisions/Decision';
 import { saidWords } from './columnWords';
 import { counted } from './counted';
+import { changedWords, rowName, rowWords } from './rowWords';
 
 /** Where a ruling or a held row belongs: 'line 3 of a.csv, column ‘value’'. */
 export function placeWords(file: string, line: number, column: string): string {
@@ -17,30 +18,54 @@ export function ruledWords({ ruling, text }: Pick<RulingDecision, 'ruling' | 'te
 
 /** What a decision is about. */
 export function aboutWords(decision: Decision): string {
-  if (decision.kind === 'answer') return decision.question;
-  if (decision.kind === 'meaning') return `what column ‘${decision.column}’ of ${decision.file} holds`;
-  if (decision.kind === 'acknowledgement')
-    return `signals of ${decision.unit}, ${decision.series.replaceAll('_', ' ')}, up to ${decision.upTo}${decision.source === 'demo' ? ' (demo fleet)' : ''}`;
-  const { file, line, column, raw } = decision;
-  return `${placeWords(file, line, column)}: ${raw === '' ? 'empty' : `‘${raw}’`}`;
+  switch (decision.kind) {
+    case 'answer':
+      return `${decision.question} (${decision.file}${decision.column === '' ? '' : `, column ‘${decision.column}’`})`;
+    case 'meaning':
+      return `what column ‘${decision.column}’ of ${decision.file} holds`;
+    case 'acknowledgement':
+      return `signals of ${decision.unit}, ${decision.series.replaceAll('_', ' ')}, up to ${decision.upTo}${decision.source === 'demo' ? ' (demo fleet)' : ''}`;
+    case 'ruling': {
+      const { file, line, column, raw } = decision;
+      return `${placeWords(file, line, column)}: ${raw === '' ? 'empty' : `‘${raw}’`}`;
+    }
+    case 'table':
+      return `row ${rowName(decision.key)} of ${decision.table}`;
+  }
 }
 
 /** What was decided. */
 export function decidedWords(decision: Decision): string {
-  if (decision.kind === 'answer') return decision.answer;
-  if (decision.kind === 'meaning') return saidWords(decision);
-  if (decision.kind === 'acknowledgement') return `acknowledged: ${decision.remark}`;
-  return `${ruledWords(decision)}: ${decision.reason}`;
+  switch (decision.kind) {
+    case 'answer':
+      return decision.answer;
+    case 'meaning':
+      return saidWords(decision);
+    case 'acknowledgement':
+      return `acknowledged: ${decision.remark}`;
+    case 'ruling':
+      return `${ruledWords(decision)}: ${decision.reason}`;
+    case 'table':
+      return rowWords(decision.table, decision.cells);
+  }
+}
+
+/** What was done with an entry of the journal: 'decided', or 'undone (what was done with number 4)'. */
+export function actWords({ act, undoes, redoes }: JournalEntry): string {
+  if (undoes !== undefined) return `undone (what was done with number ${undoes})`;
+  return redoes === undefined ? act : `done again (what was done with number ${redoes})`;
 }
 
 /** What held before an entry of the journal. */
-export function beforeWords({ before }: JournalEntry): string {
+export function beforeWords({ before, act, decision }: JournalEntry): string {
+  if (decision.kind === 'table') return changedWords(decision, act, before).before;
   return before === null ? 'nothing decided' : decidedWords(before);
 }
 
 /** What holds after an entry of the journal. */
-export function afterWords({ act, decision }: JournalEntry): string {
-  return act === 'decided' ? decidedWords(decision) : 'taken back: nothing decided';
+export function afterWords({ act, decision, before }: JournalEntry): string {
+  if (decision.kind === 'table') return changedWords(decision, act, before).after;
+  return act === 'decided' ? decidedWords(decision) : 'nothing decided';
 }
 
 /** A journal's time: '2026-03-01 08:00 UTC'. */

@@ -29,6 +29,9 @@ function metWords(margin: MarginRow): string {
   if (margin.hoursEarly === null && margin.hoursMedian === null && margin.hoursLate === null) {
     return `It does not meet ${limitWords(margin)} within 100\u202f000 h with a chance of 10 % or more.`;
   }
+  if (margin.cappedByRatedLife && margin.hoursEarly === margin.hoursLate) {
+    return `The rated life ends first, ${pointWords(margin.hoursLate, margin.dateLate)}: by then it meets ${limitWords(margin)} with a chance of under 10 %.`;
+  }
   const points = [
     `early ${pointWords(margin.hoursEarly, margin.dateEarly)}`,
     `median ${pointWords(margin.hoursMedian, margin.dateMedian)}`,

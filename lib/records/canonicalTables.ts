@@ -20,6 +20,8 @@ export interface CanonicalTable {
   readonly name: TableName;
   readonly description: string;
   readonly columns: readonly Column[];
+  /** What a row is checked by once its texts are read. */
+  readonly schema: z.ZodObject;
   readonly key: readonly string[];
 }
 
@@ -29,7 +31,7 @@ function table(
   schema: z.ZodObject,
   key: readonly string[],
 ): CanonicalTable {
-  return { name, description, columns: columnsOf(schema), key };
+  return { name, description, columns: columnsOf(schema), schema, key };
 }
 
 /** Every canonical table, in the order in which they are checked. */

@@ -18,6 +18,13 @@ export interface Column {
   readonly choices?: readonly string[];
 }
 
+/** A whole cell that is read as a number, as a regular expression. */
+export const numberPattern = '[+-]?([0-9]+[.]?[0-9]*|[.][0-9]+)([eE][+-]?[0-9]{1,3})?';
+/** A whole cell that is read as a date. */
+export const datePattern = '[0-9]{4}-[0-9]{2}-[0-9]{2}';
+export const firstYear = 1950;
+export const lastYear = 2100;
+
 interface ColumnOptions {
   readonly unit?: string;
   readonly min?: number;

@@ -1,7 +1,9 @@
 import { canonicalTables } from '../records/canonicalTables';
 import { builtInCharacteristics, type Characteristic } from '../records/characteristics';
 import type { Decision } from '../records/decisions/Decision';
+import { editedTables } from '../records/decisions/editedTables';
 import { type RulingOutcome, rulingsOf } from '../records/decisions/rulings';
+import { tableEditsOf } from '../records/decisions/tableEdits';
 import { hoursOutOfOrder } from '../records/hoursInOrder';
 import type { ImportedFile, InputFile, Problem } from '../records/importReport';
 import { type Answers, noAnswers, QuestionList } from '../records/intake/Answers';
@@ -26,7 +28,7 @@ import { loadRulings } from './rulings/loadRulings';
 import { settleRulings } from './rulings/settleRulings';
 import { allCharacteristicsSql } from './sql/characteristics';
 import { checkedReadingsSql } from './sql/checkedReadings';
-import { clockSetsSql, incompleteClockSetsSql, settleClockSetsSql } from './sql/clockSeries';
+import { incompleteClockSetsSql, makeClockSetsSql, settleClockSetsSql } from './sql/clockSeries';
 import { doubtfulReadingsSql } from './sql/doubtfulReadings';
 import { readingsInMillimetresSql, readingsOfUnknownRunSql, settleRunsSql } from './sql/placedReadings';
 import { createRecordTablesSql } from './sql/recordTables';
@@ -36,6 +38,7 @@ import { typedTableSql } from './sql/typedTable';
 import { fallingHistoriesSql, fallingHoursSql } from './sql/unitHours';
 import { addUnitsFromOverhaulsSql, overhaulsOfUnknownUnitSql } from './sql/units';
 import { tableOfHead } from './tableOfHead';
+import { applyTableEdits } from './tables/applyTableEdits';
 import { typeReadings } from './typeReadings';
 
 /** What an import came to; the records themselves are in the store. */
@@ -60,7 +63,7 @@ export type OnStep = (step: string, share: number) => Promise<void>;
 export interface ImportOptions {
   /** Answers to earlier questions. */
   readonly answers?: Answers;
-  /** What a person decided about these files besides answers: meanings of columns, rulings on held rows. */
+  /** What a person decided about these files besides answers: meanings of columns, rulings on held rows, edited rows. */
   readonly decisions?: readonly Decision[];
   /** How many problems are listed at the most; all if not given. */
   readonly problemsListed?: number;
@@ -108,7 +111,7 @@ export async function importFiles(
   );
   await onStep('Cutting series and runs', 0.85);
   await connector.run(readingsInMillimetresSql);
-  await connector.run(clockSetsSql);
+  await connector.run(makeClockSetsSql);
   await holdRows(connector, 'readings', incompleteClockSetsSql);
   await connector.run(settleClockSetsSql);
   await onStep('Cutting series and runs', 0.88);
@@ -143,6 +146,7 @@ async function loadAll(
 ): Promise<readonly LoadedFile[]> {
   const characteristics = [...builtInCharacteristics];
   const loaded: LoadedFile[] = [];
+  const edits = tableEditsOf(decisions);
   const load = async (file: InputFile) => {
     const onPiece = (share: number) =>
       onStep(`Reading ${file.name}`, (0.5 * (loaded.length + share)) / files.length);
@@ -154,11 +158,14 @@ async function loadAll(
   };
   const ofCharacteristics = files.filter((file) => tableOfHead(file) === 'characteristics');
   for (const file of ofCharacteristics) await load(file);
+  await applyTableEdits(connector, 'characteristics', edits);
   characteristics.push(...(await addedCharacteristics(connector)));
   const codes = characteristics.map(({ code }) => code);
   const names = files.map(({ name }) => name);
   await connector.run(checkedReadingsSql(codes, names));
   for (const file of files) if (!ofCharacteristics.includes(file)) await load(file);
+  for (const table of editedTables)
+    if (table !== 'characteristics') await applyTableEdits(connector, table, edits);
   return loaded;
 }
 

@@ -160,6 +160,6 @@ test('an acknowledgement stands in the journal and its CSV in words', () => {
   expect(decidedWords(decision)).toBe('acknowledged: shaft to be checked; see note');
   const journal = withDecisions([], [decision], { at: '2026-03-01T08:00:00.000Z', by: 'AB' });
   expect(journalCsv(journal)).toContain(
-    '1,2026-03-01T08:00:00.000Z,AB,decided,acknowledgement,,"signals of H-2005, runout, up to 2026-07-19 (demo fleet)",nothing decided,acknowledged: shaft to be checked; see note',
+    '1,2026-03-01T08:00:00.000Z,AB,decided,acknowledgement,"signals of H-2005, runout, up to 2026-07-19 (demo fleet)",nothing decided,acknowledged: shaft to be checked; see note',
   );
 });

@@ -28,6 +28,25 @@ describe('marginSentences', () => {
     expect(text).not.toContain('Past limit.');
   });
 
+  test('a limit that is not met before the rated life ends, and one that may be', () => {
+    const end = { hoursLate: 4000, dateLate: '2028-01-05', cappedByRatedLife: true };
+    const first = said({
+      ...end,
+      hoursEarly: 4000,
+      dateEarly: '2028-01-05',
+      hoursMedian: 4000,
+      dateMedian: '2028-01-05',
+    });
+    expect(first).toContain(
+      'The rated life ends first, 2028-01-05 (in 4 000 h): by then it meets the upper limit of 0.300 mm with a chance of under 10 %.',
+    );
+    expect(first).not.toContain('It meets');
+    expect(first).not.toContain('Capped by');
+    const later = said({ ...end, hoursEarly: 1000, hoursMedian: 4000 });
+    expect(later).toContain('It meets the upper limit of 0.300 mm: early');
+    expect(later).toContain('Capped by the rated life');
+  });
+
   test('a limit that is not met within the reach of a forecast', () => {
     expect(said({ hoursEarly: null, hoursMedian: null, hoursLate: null })).toContain(
       'It does not meet the upper limit of 0.300 mm within 100 000 h with a chance of 10 % or more.',

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { csvParse } from 'd3-dsv';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sparesSettings } from '../../app/spares/sparesAddress';
+import { usualDriftSettings } from '../../lib/analysis/drift/driftResult';
 import { FleetAnswers } from '../../lib/analysis/engine/FleetAnswers';
 import { openAnalysis } from '../../lib/analysis/openAnalysis';
 import { openNodeDatabase } from '../../lib/store/nodeDatabase';
@@ -85,7 +86,7 @@ describe('analyse on the demo fleet', () => {
     expect(compared).toBeGreaterThan(500);
   });
 
-  it('gives the demand and the orders that the Spares page shows with the settings that it starts with', async () => {
+  it('gives the signals that the Drift page shows, and the demand and the orders that the Spares page shows with the settings that it starts with', async () => {
     const database = await openNodeDatabase();
     const settings = { asOf: null, groupBy: 'frame' } as const;
     const analysis = await openAnalysis(
@@ -95,10 +96,34 @@ describe('analyse on the demo fleet', () => {
       settings,
       async () => {},
     );
-    const page = await new FleetAnswers(analysis, async () => {}).spares(
-      sparesSettings(new URLSearchParams()),
-    );
+    const answers = new FleetAnswers(analysis, async () => {});
+    const page = await answers.spares(sparesSettings(new URLSearchParams()));
+    const drift = await answers.drift(usualDriftSettings);
     await database.close();
+    const key = (signal: object) => Object.values(signal).join(' | ');
+    const drawn = drift.findings
+      .flatMap(({ signals }) => signals)
+      .map(({ unit, series, chart, rule, overhaul, date, statistic, threshold }) =>
+        key({
+          unit,
+          series,
+          chart,
+          rule,
+          overhaul,
+          date,
+          statistic: statistic.toFixed(3),
+          threshold: threshold.toFixed(3),
+        }),
+      );
+    const signals = table('demo', 'signals');
+    expect(signals.length).toBeGreaterThan(50);
+    expect(
+      signals
+        .map(({ statistic, threshold, ...words }) =>
+          key({ ...words, statistic: Number(statistic).toFixed(3), threshold: Number(threshold).toFixed(3) }),
+        )
+        .sort(),
+    ).toEqual(drawn.sort());
     const demand = table('demo', 'demand');
     expect(demand.length).toBe(page.demand.length);
     page.demand.forEach((row, k) => {

@@ -52,7 +52,7 @@ describe('whose reading is moving, and since when', () => {
     const row = page.getByRole('row', { name: /signals of O-3011, runout, up to 2023-08-12 \(demo fleet\)/ });
     await row.getByText('acknowledged: dirt in the contact faces, cleaned').waitFor(opened);
     const download = page.waitForEvent('download');
-    await page.getByRole('button', { name: 'Save the journal as CSV' }).click();
+    await page.getByRole('button', { name: 'Save the whole journal as CSV' }).click();
     expect(readFileSync(await (await download).path(), 'utf8')).toContain(
       'acknowledged: dirt in the contact faces, cleaned',
     );

@@ -90,7 +90,7 @@ describe('held rows', () => {
       .getByRole('button', { name: 'Take back the ruling on line 2 of readings.csv, column ‘value’' })
       .click();
     await expect.poll(() => used(page), opened).toBe(5);
-    await page.getByText('taken back: nothing decided').waitFor(opened);
+    await page.getByRole('cell', { name: 'taken back' }).waitFor(opened);
     expect(errors).toEqual([]);
   });
 

@@ -1,7 +1,9 @@
 'use client';
 
+import Link from 'next/link';
 import { useContext } from 'react';
 import type { Problem } from '../../../lib/analysis/types';
+import { tablesPage } from '../../../lib/records/decisions/tableEdits';
 import { placeWords, ruledWords } from '../../words/rulingWords';
 import styles from './held.module.css';
 import { RulingsContext } from './RulingsContext';
@@ -15,7 +17,7 @@ interface CellProps {
 /** The tick that puts a held row among those to be ruled on together. */
 export function SelectCell({ problem }: CellProps) {
   const rulings = useContext(RulingsContext);
-  if (rulings === null || problem.action !== 'held') return null;
+  if (rulings === null || problem.action !== 'held' || problem.file === tablesPage) return null;
   return (
     <input
       type="checkbox"
@@ -33,6 +35,12 @@ export function ActionCell({ problem }: CellProps) {
   const isOpen = rulings?.opened === problem;
   const opener = useFocusBack<HTMLButtonElement>(isOpen);
   if (rulings === null || problem.action !== 'held') return problem.action;
+  if (problem.file === tablesPage)
+    return (
+      <>
+        held: edit it on the page <Link href="/tables/">Tables</Link>
+      </>
+    );
   const made = rulings.made.get(placeOf(problem));
   const place = placeWords(problem.file, problem.row, problem.column);
   return (

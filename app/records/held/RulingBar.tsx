@@ -2,6 +2,7 @@
 
 import type { Problem } from '../../../lib/analysis/types';
 import type { RulingDecision } from '../../../lib/records/decisions/Decision';
+import { tablesPage } from '../../../lib/records/decisions/tableEdits';
 import { counted } from '../../words/counted';
 import { ruledSentence } from '../../words/rulingWords';
 import { HeldForm } from './HeldForm';
@@ -23,7 +24,7 @@ export function RulingBar({ rulings, shown, busy, onApply }: RulingBarProps) {
   const [initials, sign] = useInitials();
   const { selected, made } = rulings;
   const applier = useFocusBack<HTMLButtonElement>(selected.size > 0);
-  const held = shown.filter(({ action }) => action === 'held');
+  const held = shown.filter(({ action, file }) => action === 'held' && file !== tablesPage);
   const apply = () => onApply([...made.values()].map((one) => ({ ...one, by: initials.trim() })));
   return (
     <div className={styles.bar}>

@@ -8,7 +8,7 @@ import type { DataColumn } from '../../table/DataColumn';
 import { DataTable } from '../../table/DataTable';
 import { Written } from '../../table/Written';
 import { counted } from '../../words/counted';
-import { aboutWords, afterWords, beforeWords, timeWords } from '../../words/rulingWords';
+import { aboutWords, actWords, afterWords, beforeWords, timeWords } from '../../words/rulingWords';
 import { saveFile } from '../saveFile';
 import { journalCsv } from './journalCsv';
 import { useJournal } from './useJournal';
@@ -22,6 +22,7 @@ const columns: readonly DataColumn<JournalEntry>[] = [
     value: ({ by }) => by,
     cell: ({ by }) => <Written text={by} reason="no initials were given" />,
   },
+  { id: 'act', header: 'What was done', text: true, value: actWords },
   { id: 'about', header: 'About', text: true, value: ({ decision }) => aboutWords(decision) },
   { id: 'before', header: 'Before', text: true, value: beforeWords },
   { id: 'after', header: 'After', text: true, value: afterWords },
@@ -53,9 +54,9 @@ export function Journal({ source }: { readonly source: FleetResult['source'] }) 
       <p className="buttons">
         <button
           type="button"
-          onClick={() => saveFile('journal.csv', journalCsv(entries), 'text/csv;charset=utf-8')}
+          onClick={() => saveFile('journal.csv', journalCsv(inOrder), 'text/csv;charset=utf-8')}
         >
-          Save the journal as CSV
+          Save the whole journal as CSV
         </button>
       </p>
     </section>

@@ -1,9 +1,9 @@
 import { forSpreadsheet } from '../../../lib/records/csv/spreadsheetText';
 import { writeCsv } from '../../../lib/records/csv/writeCsv';
 import type { JournalEntry } from '../../../lib/records/decisions/Decision';
-import { aboutWords, afterWords, beforeWords } from '../../words/rulingWords';
+import { aboutWords, actWords, afterWords, beforeWords } from '../../words/rulingWords';
 
-const header = ['number', 'at', 'by', 'act', 'kind', 'file', 'about', 'before', 'after'] as const;
+const header = ['number', 'at', 'by', 'act', 'kind', 'about', 'before', 'after'] as const;
 /** Tells a spreadsheet that the text is UTF-8. */
 const byteOrderMark = '\uFEFF';
 
@@ -14,9 +14,8 @@ export function journalCsv(entries: readonly JournalEntry[]): string {
     ...[
       entry.at,
       entry.by,
-      entry.act,
+      actWords(entry),
       entry.decision.kind,
-      'file' in entry.decision ? entry.decision.file : '',
       aboutWords(entry.decision),
       beforeWords(entry),
       afterWords(entry),

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { clockPositions } from '../../stats/clock/clockPositions';
 import { clockUncertainty } from '../../stats/clock/clockUncertainty';
 import { queryRows } from '../../store/queryRows';
-import { clockSetsSql } from '../../store/sql/clockSets';
+import { unitClockSetsSql } from '../../store/sql/clockSets';
 import { groupKey } from '../groupFits';
 import type { Analysis } from '../openAnalysis';
 import type { GaugeRepeatability } from '../repeatability/gaugeRepeatability';
@@ -32,7 +32,7 @@ export async function clearanceCircles(
   characteristic: string,
   repeatabilities: readonly GaugeRepeatability[],
 ): Promise<ClearanceCircles> {
-  const rows = await queryRows(connector, clockSetsSql, setRow, [unit, fleet.asOf, characteristic]);
+  const rows = await queryRows(connector, unitClockSetsSql, setRow, [unit, fleet.asOf, characteristic]);
   const now = units.get(unit);
   const mean = `${characteristic}_mean`;
   const fitted = fits.get(groupKey(now?.row.group ?? '', mean))?.fit?.sdNoise_mm ?? 0;

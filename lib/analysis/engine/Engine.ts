@@ -1,4 +1,3 @@
-import { correctedReport, partCorrected, rulingsIn } from '../../records/decisions/correctedFiles';
 import type {
   AcknowledgementDecision,
   Decision,
@@ -6,23 +5,26 @@ import type {
   MeaningDecision,
 } from '../../records/decisions/Decision';
 import { answersOf, decisionsInForce } from '../../records/decisions/journal';
-import type { CorrectedRows } from '../../records/decisions/readHeldRowsCsv';
-import type { RulingOutcome } from '../../records/decisions/rulings';
+import { decisionsForReading } from '../../records/decisions/tableEdits';
 import type { InputFile } from '../../records/importReport';
 import { lineOfFile } from '../../records/intake/lineOfFile';
-import { withUniqueNames } from '../../records/uniqueNames';
 import type { Database } from '../../store/Connector';
 import { previewSheet, type SheetPreview } from '../../store/intake/previewSheet';
-import { NoUsableReadings, openAnalysis } from '../openAnalysis';
-import type { FleetResult, Progress } from '../types';
+import { type Effect, EffectOfDecisions } from './EffectOfDecisions';
 import type { DroppedFile, EngineApi, OpenOutcome, ReportProgress } from './EngineApi';
-import { answerTo, FleetAnswers } from './FleetAnswers';
+import { answerTo } from './FleetAnswers';
 import type { FleetAnswer, FleetQuestion, QuestionWords } from './FleetQuestions';
-import { Cancelled, failure } from './failure';
-import { heldCsv } from './heldCsv';
 import { KeptJournal } from './KeptJournal';
-import { keep, kept } from './keptStore';
+import { browserStore } from './kept/browserStore';
+import { Keeper } from './kept/Keeper';
+import type { KeptState } from './kept/KeptState';
+import type { KeptStore } from './kept/KeptStore';
+import { OnlyTab, type Tabs } from './kept/Tabs';
 import { LazyDatabase } from './LazyDatabase';
+import { OpenFleet } from './OpenFleet';
+import { OwnFiles } from './OwnFiles';
+import { WorkspaceDesk } from './workspace/WorkspaceDesk';
+import type { WorkspaceChoice, WorkspaceOffer } from './workspace/WorkspaceOffer';
 
 /** Where the engine gets what lies outside it. */
 export interface EngineSources {
@@ -30,95 +32,60 @@ export interface EngineSources {
   demoFiles(): Promise<readonly InputFile[]>;
   /** ISO date and time, UTC, for the journal. */
   now(): string;
-}
-
-/** Problems that a page lists; the others are counted, and all are in the batch command's problems.csv. */
-const problemsListed = 5_000;
-
-const nothingToCorrect =
-  'it corrects held rows, and none of your files is open. Add them first, or together with it';
-
-/** Gives messages that wait for the worker, a cancel among them, their turn. */
-function yieldToMessages(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, 0));
+  /** Where data are kept between visits; this browser if not given. */
+  readonly store?: KeptStore;
+  /** Other tabs of this browser; none if not given. */
+  readonly tabs?: Tabs;
 }
 
 /** Keeps one analysed fleet open; a failed or cancelled attempt leaves it as it was. */
 export class Engine implements EngineApi {
-  private opened: FleetAnswers | null = null;
-  /** Own files of the last attempt: what decisions are about, even if nothing could be used without them. */
-  private ownFiles: readonly InputFile[] | null = null;
-  private attempt = 0;
-  /** What came of the rulings when files were read last. */
-  private rulings: readonly RulingOutcome[] = [];
-  /** Held rows of the last attempt as CSV, if it opened nothing. */
-  private attemptHeld: string | null = null;
-
+  private readonly keeper: Keeper;
   private readonly decided: KeptJournal;
-
   private readonly database: LazyDatabase;
+  private readonly current: OpenFleet;
+  private readonly own: OwnFiles;
+  private readonly desk: WorkspaceDesk;
+  private readonly effects: EffectOfDecisions;
 
   constructor(private readonly sources: EngineSources) {
     this.database = new LazyDatabase(sources.openDatabase);
-    this.decided = new KeptJournal(sources.now);
+    const { store = browserStore(), tabs = new OnlyTab(), now } = sources;
+    this.keeper = new Keeper(store, tabs, now);
+    this.decided = new KeptJournal(this.keeper, now);
+    this.current = new OpenFleet(this.database);
+    this.effects = new EffectOfDecisions(this.database);
+    this.own = new OwnFiles(this.keeper, this.decided, this.current);
+    this.desk = new WorkspaceDesk(this.keeper, this.decided, this.own, now);
   }
 
   async open(onProgress: ReportProgress): Promise<OpenOutcome> {
-    return (await kept('source')) === 'own' && (await kept('files')).length > 0
+    if (await this.keeper.refresh()) this.own.leave();
+    return (await this.keeper.get('source')) === 'own' && (await this.keeper.get('files')).length > 0
       ? this.openOwn(onProgress)
       : this.openDemo(onProgress);
   }
 
   async openDemo(onProgress: ReportProgress): Promise<OpenOutcome> {
-    return this.try('demo', () => this.sources.demoFiles(), onProgress);
+    const outcome = await this.current.open('demo', () => this.sources.demoFiles(), [], onProgress);
+    if (outcome.ok) await this.keeper.keep({ source: 'demo' });
+    return outcome;
   }
 
   async openOwn(onProgress: ReportProgress): Promise<OpenOutcome> {
-    return this.tryOwn(await kept('files'), onProgress);
+    return this.own.open(await this.keeper.get('files'), onProgress);
   }
 
   async addFiles(dropped: readonly DroppedFile[], onProgress: ReportProgress): Promise<OpenOutcome> {
-    const { files, corrected } = partCorrected(
-      dropped.map((file) => ({ name: file.name, bytes: new Uint8Array(file.bytes) })),
-      await this.initials(),
-    );
-    const added = withUniqueNames(files);
-    const names = new Set(added.map((file) => file.name));
-    // Adding goes on from the own files that are open; from the demo fleet it starts afresh.
-    const before = this.opened?.analysis.fleet.source === 'own' ? await kept('files') : [];
-    if (corrected.length === 0)
-      return this.tryOwn([...before.filter((file) => !names.has(file.name)), ...added], onProgress);
-    const known = before.length > 0 ? before : await this.files();
-    return this.withCorrected(
-      [...known.filter((file) => !names.has(file.name)), ...added],
-      corrected,
-      onProgress,
-    );
-  }
-
-  /** Opens files with the rulings of corrected held rows, and reports what came of each line. */
-  private async withCorrected(
-    files: readonly InputFile[],
-    corrected: readonly CorrectedRows[],
-    onProgress: ReportProgress,
-  ): Promise<OpenOutcome> {
-    if (files.length === 0) return failure(new Error(nothingToCorrect), this.opened !== null);
-    await this.decided.decide(rulingsIn(corrected));
-    this.rulings = [];
-    const outcome = await this.tryOwn(files, onProgress);
-    const reports = corrected.map((rows) => correctedReport(rows, this.rulings));
-    return {
-      ...outcome,
-      message: [...reports, ...(outcome.message === null ? [] : [outcome.message])].join(' '),
-    };
+    return this.own.add(dropped, onProgress);
   }
 
   async heldRows(): Promise<string> {
-    return this.attemptHeld ?? heldCsv(this.opened?.analysis.connector);
+    return this.current.heldRows();
   }
 
   async fileLine(file: string, line: number): Promise<string | null> {
-    const found = (await this.files()).find((one) => one.name === file);
+    const found = (await this.own.files()).find((one) => one.name === file);
     return found === undefined ? null : lineOfFile(found.bytes, line);
   }
 
@@ -132,12 +99,30 @@ export class Engine implements EngineApi {
 
   async decide(decisions: readonly Decision[], onProgress: ReportProgress): Promise<OpenOutcome> {
     await this.decided.decide(decisions);
-    return this.openAgain(onProgress);
+    return this.own.openAgain(onProgress);
   }
 
   async takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome> {
     await this.decided.takeBack(ids);
-    return this.openAgain(onProgress);
+    return this.own.openAgain(onProgress);
+  }
+
+  async undo(step: number, onProgress: ReportProgress): Promise<OpenOutcome> {
+    await this.decided.undo(step);
+    return this.own.openAgain(onProgress);
+  }
+
+  async redo(step: number, onProgress: ReportProgress): Promise<OpenOutcome> {
+    await this.decided.redo(step);
+    return this.own.openAgain(onProgress);
+  }
+
+  async undoNotes(step: number): Promise<void> {
+    await this.decided.undo(step);
+  }
+
+  async redoNotes(step: number): Promise<void> {
+    await this.decided.redo(step);
   }
 
   async note(decisions: readonly AcknowledgementDecision[]): Promise<void> {
@@ -149,7 +134,7 @@ export class Engine implements EngineApi {
   }
 
   async preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview> {
-    const files = await this.files();
+    const files = await this.own.files();
     const decisions = decisionsInForce(await this.decided.with(meanings));
     const connector = await this.database.connect();
     try {
@@ -159,111 +144,72 @@ export class Engine implements EngineApi {
     }
   }
 
+  async effect(decisions: readonly Decision[]): Promise<Effect> {
+    const { answers } = this.current;
+    if (answers?.analysis.fleet.source !== 'own')
+      throw new Error('None of your files is open: add them on the Records page first.');
+    const journal = await this.decided.with(decisions);
+    return this.effects.of(answers, await this.own.files(), decisionsForReading(journal));
+  }
+
+  async stopEffect(): Promise<void> {
+    this.effects.stop();
+  }
+
   async journal(): Promise<readonly JournalEntry[]> {
     return this.decided.entries();
   }
 
   async forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome> {
-    this.ownFiles = null;
-    await keep('files', []);
-    await this.decided.forget();
+    this.own.leave();
+    await this.keeper.keep({ files: [], journal: [], source: 'demo' });
     return this.openDemo(onProgress);
   }
 
-  /** Own files of the last attempt, else those kept. */
-  private async files(): Promise<readonly InputFile[]> {
-    return this.ownFiles ?? (await kept('files'));
+  async saveWorkspace(passphrase: string): Promise<Uint8Array> {
+    return this.desk.save(passphrase);
   }
 
-  /** Opens own files with what is decided by now. */
-  private async openAgain(onProgress: ReportProgress): Promise<OpenOutcome> {
-    const files = await this.files();
-    if (files.length === 0 && this.opened !== null)
-      return {
-        ok: true,
-        fleet: this.opened.analysis.fleet,
-        message: 'Kept in this browser for files of the same shape: add yours.',
-      };
-    return this.tryOwn(files, onProgress);
+  async offerWorkspace(bytes: ArrayBuffer, passphrase: string): Promise<WorkspaceOffer> {
+    return this.desk.offer(new Uint8Array(bytes), passphrase);
   }
 
-  /** Opens own files and, if they can be used, keeps those that were recognised. */
-  private async tryOwn(files: readonly InputFile[], onProgress: ReportProgress): Promise<OpenOutcome> {
-    this.ownFiles = files;
-    const outcome = await this.try('own', async () => files, onProgress);
-    if (!outcome.ok) return outcome;
-    const usable = new Set(
-      outcome.fleet.files.filter((file) => file.table !== null).map((file) => file.file),
-    );
-    const isKept = await keep(
-      'files',
-      files.filter((file) => usable.has(file.name)),
-    );
-    const message = isKept
-      ? outcome.message
-      : 'This browser does not keep the files: they are open until the page is closed. Keep the originals at hand.';
-    return { ...outcome, message };
+  async openWorkspace(choice: WorkspaceChoice, onProgress: ReportProgress): Promise<OpenOutcome> {
+    const opened = await this.desk.open(choice, onProgress);
+    return opened ?? this.openDemo(onProgress);
+  }
+
+  async takeOver(onProgress: ReportProgress): Promise<OpenOutcome> {
+    await this.keeper.takeOver();
+    const { fleet } = this.current;
+    if (fleet === null || (await this.keeper.refresh())) {
+      this.own.leave();
+      return this.open(onProgress);
+    }
+    return { ok: true, fleet, message: 'This tab writes now; the other one looks on.' };
+  }
+
+  /** Whether acts of this tab may change what is kept. */
+  async mayWrite(): Promise<boolean> {
+    return this.keeper.mayWrite();
+  }
+
+  async keptState(after: number): Promise<KeptState> {
+    return this.keeper.state(after);
   }
 
   async cancel(): Promise<void> {
-    this.attempt++;
+    this.current.cancel();
   }
 
   async ownFileNames(): Promise<readonly string[]> {
-    return (await kept('files')).map((file) => file.name);
+    return (await this.keeper.get('files')).map((file) => file.name);
   }
 
   async ask<Name extends FleetQuestion>(
     question: Name,
     words: QuestionWords<Name>,
   ): Promise<FleetAnswer<Name> | undefined> {
-    return this.opened === null ? undefined : answerTo(this.opened, question, words);
-  }
-
-  private async try(
-    source: FleetResult['source'],
-    files: () => Promise<readonly InputFile[]>,
-    onProgress: ReportProgress,
-  ): Promise<OpenOutcome> {
-    const attempt = ++this.attempt;
-    const report = async (progress: Progress): Promise<void> => {
-      onProgress(progress);
-      await yieldToMessages();
-      if (this.attempt !== attempt) throw new Cancelled();
-    };
-    try {
-      await report({ step: 'Starting the database engine', share: 0 });
-      const connector = await this.database.connect();
-      try {
-        const analysis = await openAnalysis(
-          connector,
-          await files(),
-          source,
-          {
-            asOf: null,
-            groupBy: 'frame',
-            problemsListed,
-            decisions: source === 'own' ? decisionsInForce(await this.journal()) : [],
-          },
-          report,
-        );
-        const previous = this.opened;
-        this.opened = new FleetAnswers(analysis, yieldToMessages);
-        this.rulings = analysis.imported.rulings;
-        this.attemptHeld = null;
-        await previous?.analysis.connector.close();
-        await keep('source', source);
-        return { ok: true, fleet: analysis.fleet, message: null };
-      } catch (error) {
-        if (error instanceof NoUsableReadings) {
-          this.rulings = error.imported.rulings;
-          this.attemptHeld = await heldCsv(connector);
-        }
-        await connector.close();
-        throw error;
-      }
-    } catch (error) {
-      return failure(error, this.opened !== null);
-    }
+    return this.current.answers === null ? undefined : answerTo(this.current.answers, question, words);
   }
 }

@@ -6,9 +6,13 @@ import type {
 } from '../../records/decisions/Decision';
 import type { SheetPreview } from '../../store/intake/previewSheet';
 import type { FleetResult, ImportedFile, Problem, Progress, Question, UnderstoodSheet } from '../types';
+import type { Effect } from './EffectOfDecisions';
 import type { FleetAnswer, FleetQuestion, QuestionWords } from './FleetQuestions';
+import type { KeptState } from './kept/KeptState';
+import type { WorkspaceChoice, WorkspaceOffer } from './workspace/WorkspaceOffer';
 
 export type { PreviewLine, PreviewReading, SheetPreview } from '../../store/intake/previewSheet';
+export type { Effect } from './EffectOfDecisions';
 
 /** One dropped or chosen file, as bytes: nothing is decoded on the page's main thread. */
 export interface DroppedFile {
@@ -45,8 +49,16 @@ export interface EngineOpenings {
   decide(decisions: readonly Decision[], onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Takes decisions back: what they settled is open again. */
   takeBack(ids: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Reads the own files again as before a step of the journal, if it is the next to be undone. */
+  undo(step: number, onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Reads the own files again with an undone step done again, if it is the next to be so. */
+  redo(step: number, onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Removes the own files from this browser and opens the demo fleet. */
   forgetOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Opens the workspace that was offered last, in place of the own files or merged with them; kept as one act. */
+  openWorkspace(choice: WorkspaceChoice, onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Makes this tab the one that writes what is kept in this browser, and opens what another tab has written meanwhile. */
+  takeOver(onProgress: ReportProgress): Promise<OpenOutcome>;
 }
 
 /** What is asked besides: nothing is opened. */
@@ -55,8 +67,14 @@ export interface EngineRequests {
   note(decisions: readonly AcknowledgementDecision[]): Promise<void>;
   /** Takes such remarks back; nothing is read again. */
   takeNotesBack(ids: readonly string[]): Promise<void>;
+  /** Undoes a step of such remarks; nothing is read again. */
+  undoNotes(step: number): Promise<void>;
+  redoNotes(step: number): Promise<void>;
   /** What a sheet among the own files would be read as with these meanings; changes nothing that is open. */
   preview(file: string, meanings: readonly MeaningDecision[]): Promise<SheetPreview>;
+  /** What verdicts these decisions would change; changes nothing that is open. Fails if it is stopped. */
+  effect(decisions: readonly Decision[]): Promise<Effect>;
+  stopEffect(): Promise<void>;
   /** Every decision ever made about the own files, in order. */
   journal(): Promise<readonly JournalEntry[]>;
   /** Every held row and cell as CSV to be corrected in a spreadsheet; those of the last attempt if it opened nothing. */
@@ -68,6 +86,12 @@ export interface EngineRequests {
   signAs(initials: string): Promise<void>;
   /** Names of the own files kept in this browser. */
   ownFileNames(): Promise<readonly string[]>;
+  /** One file with all own files and decisions; sealed if the passphrase is not empty. */
+  saveWorkspace(passphrase: string): Promise<Uint8Array>;
+  /** Reads a workspace file and says what opening or merging it would mean; changes nothing that is open or kept. */
+  offerWorkspace(bytes: ArrayBuffer, passphrase: string): Promise<WorkspaceOffer>;
+  /** How it stands with what is kept in this browser, as soon as it is another state than the one of that number. */
+  keptState(after: number): Promise<KeptState>;
   /** Answers a question about the fleet that is open; undefined if none is. */
   ask<Name extends FleetQuestion>(
     question: Name,

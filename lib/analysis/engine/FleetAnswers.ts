@@ -1,4 +1,6 @@
+import type { EditedTable } from '../../records/decisions/editedTables';
 import { assemblyRanges } from '../../store/questions';
+import { tableRows } from '../../store/tables/tableRows';
 import { calendarRows } from '../calendar/calendarRows';
 import { clearanceCircles } from '../circle/clearanceCircles';
 import { decisionsOf, defaultDecisionSettings } from '../decisions/decisionsOf';
@@ -76,6 +78,10 @@ export class FleetAnswers implements FleetQuestions {
 
   async charts(series: string) {
     return (await this.chartedFleet()).charted.filter((one) => one.series === series);
+  }
+
+  async tableRows(table: EditedTable) {
+    return tableRows(this.analysis.connector, table);
   }
 
   sisters(groupBy: GroupBy) {

@@ -1,3 +1,5 @@
+import type { EditedTable } from '../../records/decisions/editedTables';
+import type { TableRow } from '../../records/tables/TableRow';
 import type { CalendarRow } from '../calendar/calendarRows';
 import type { ClearanceCircles } from '../circle/types';
 import type { Decision, DecisionSettings } from '../decisions/types';
@@ -39,6 +41,8 @@ export interface FleetQuestions {
   ): Promise<UnitCharts | null>;
   /** What each workshop leaves behind in one series. */
   workshops(series: string): Promise<readonly Workshop[]>;
+  /** Rows of a table that may be edited, held ones included. */
+  tableRows(table: EditedTable): Promise<readonly TableRow[]>;
   /** Every unit against its sisters, for the chosen sister groups. */
   sisters(groupBy: GroupBy): Promise<SistersResult>;
   /** Sites, duties and workshops against each other, for the chosen sister groups. */

@@ -1,28 +1,33 @@
 import type { Decision, JournalEntry } from '../../records/decisions/Decision';
-import { withDecisions, withTakenBack } from '../../records/decisions/journal';
-import { keep, kept } from './keptStore';
+import { type Signature, withDecisions, withTakenBack } from '../../records/decisions/journal';
+import { withRedone, withUndone } from '../../records/decisions/steps';
+import type { Keeper } from './kept/Keeper';
+import { LooksOn } from './kept/LooksOn';
 
-/** The journal of decisions and the initials it is signed with, kept in this browser and held in case it keeps nothing. */
+/** Makes a journal of the one that is kept. */
+type Change = (journal: readonly JournalEntry[], signature: Signature) => readonly JournalEntry[];
+
+/** The journal of decisions and the initials it is signed with. */
 export class KeptJournal {
-  private written: readonly JournalEntry[] | null = null;
-  private signedBy: string | null = null;
+  /** The change under way: the next one starts from what it has written. */
+  private changing: Promise<void> = Promise.resolve();
 
   /** @param now ISO date and time, UTC */
-  constructor(private readonly now: () => string) {}
+  constructor(
+    private readonly keeper: Keeper,
+    private readonly now: () => string,
+  ) {}
 
   async entries(): Promise<readonly JournalEntry[]> {
-    this.written ??= await kept('journal');
-    return this.written;
+    return this.keeper.get('journal');
   }
 
   async initials(): Promise<string> {
-    this.signedBy ??= await kept('initials');
-    return this.signedBy;
+    return this.keeper.get('initials');
   }
 
   async signAs(initials: string): Promise<void> {
-    this.signedBy = initials;
-    await keep('initials', initials);
+    await this.keeper.keep({ initials });
   }
 
   /** The journal as it would be with these decisions; nothing is written. */
@@ -31,23 +36,35 @@ export class KeptJournal {
   }
 
   async decide(decisions: readonly Decision[]): Promise<void> {
-    await this.write(await this.with(decisions));
+    await this.change((journal, signature) => withDecisions(journal, decisions, signature));
   }
 
   async takeBack(ids: readonly string[]): Promise<void> {
-    await this.write(withTakenBack(await this.entries(), ids, await this.signature()));
+    await this.change((journal, signature) => withTakenBack(journal, ids, signature));
   }
 
-  async forget(): Promise<void> {
-    await this.write([]);
+  /** Undoes a step, if it is the next to be undone. */
+  async undo(step: number): Promise<void> {
+    await this.change((journal, signature) => withUndone(journal, step, signature));
   }
 
-  private async write(journal: readonly JournalEntry[]): Promise<void> {
-    this.written = journal;
-    await keep('journal', journal);
+  /** Does an undone step again, if it is the next to be done again. */
+  async redo(step: number): Promise<void> {
+    await this.change((journal, signature) => withRedone(journal, step, signature));
   }
 
-  private async signature() {
+  /** Who writes to the journal now. */
+  async signature(): Promise<Signature> {
     return { at: this.now(), by: await this.initials() };
+  }
+
+  /** Resolves once the change is kept, or held because the browser keeps nothing. */
+  private change(make: Change): Promise<void> {
+    const changed = this.changing.then(async () => {
+      const journal = make(await this.entries(), await this.signature());
+      if ((await this.keeper.keep({ journal })) === 'looks on') throw new LooksOn();
+    });
+    this.changing = changed.catch(() => {});
+    return changed;
   }
 }

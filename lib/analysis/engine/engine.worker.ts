@@ -2,6 +2,8 @@ import { expose } from 'comlink';
 import type { InputFile } from '../../records/importReport';
 import { openBrowserDatabase } from '../../store/browserDatabase';
 import { Engine } from './Engine';
+import { BrowserTabs } from './kept/BrowserTabs';
+import { guardWrites } from './kept/guardWrites';
 
 /** Root of the site, from where this worker's own file lies, so that the site may sit under any path. */
 const site = new URL(self.location.href.replace(/_next\/.*$/, ''));
@@ -33,6 +35,7 @@ const engine = new Engine({
     }),
   demoFiles,
   now: () => new Date().toISOString(),
+  tabs: new BrowserTabs(),
 });
 
-expose(engine);
+expose(guardWrites(engine, () => engine.mayWrite()));

@@ -4,7 +4,8 @@ import type { OpenOutcome } from './EngineApi';
 /** The attempt was called off. */
 export class Cancelled extends Error {}
 
-const nothingRead = { files: [], problems: [], problemsFound: 0, questions: [], sheets: [] };
+/** What was read by an attempt that came to nothing. */
+export const nothingRead = { files: [], problems: [], problemsFound: 0, questions: [], sheets: [] };
 
 /** What a failed attempt tells the page: what happened, what still stands, and what was read of the files. */
 export function failure(error: unknown, hasOpen: boolean): OpenOutcome {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { editedTables } from './editedTables';
 
 /** Answer to a question; its id is the question's. */
 const answerDecision = z.object({
@@ -61,12 +62,30 @@ const acknowledgementDecision = z.object({
   remark: z.string(),
 });
 
+const rowTexts = z.record(z.string(), z.string()).nullable();
+
+/** What a person says a row of a table holds, in place of what files say of it. */
+const tableDecision = z.object({
+  kind: z.literal('table'),
+  id: z.string(),
+  table: z.enum(editedTables),
+  /** Texts of the cells that name the row, in order of the table's key; empty where a cell is. */
+  key: z.array(z.string()),
+  /** Text of every cell that is not empty, by column; null for a row that is removed. */
+  cells: rowTexts,
+  /** The same as the files had it when it was first edited; null for a row that none had. */
+  was: rowTexts,
+  /** Number of the journal's entry that first said so; given when files are read, not kept. */
+  line: z.int().positive().optional(),
+});
+
 /** One thing that a person decided about the imported files; the id names what it is about, and the latest holds. */
 export const decisionSchema = z.discriminatedUnion('kind', [
   answerDecision,
   meaningDecision,
   rulingDecision,
   acknowledgementDecision,
+  tableDecision,
 ]);
 
 export type Decision = z.output<typeof decisionSchema>;
@@ -74,6 +93,7 @@ export type AnswerDecision = z.output<typeof answerDecision>;
 export type MeaningDecision = z.output<typeof meaningDecision>;
 export type RulingDecision = z.output<typeof rulingDecision>;
 export type AcknowledgementDecision = z.output<typeof acknowledgementDecision>;
+export type TableDecision = z.output<typeof tableDecision>;
 
 /** One line of the journal: who decided what when, and what held before. */
 export const journalEntrySchema = z.object({
@@ -86,6 +106,12 @@ export const journalEntrySchema = z.object({
   decision: decisionSchema,
   /** What held about the same thing until then. */
   before: decisionSchema.nullable(),
+  /** Number of the first entry of what was done at once; journals of earlier versions do not say. */
+  step: z.int().positive().optional(),
+  /** Step that was undone with this entry. */
+  undoes: z.int().positive().optional(),
+  /** Step that was undone before and done again with this entry. */
+  redoes: z.int().positive().optional(),
 });
 
 export type JournalEntry = z.output<typeof journalEntrySchema>;

@@ -7,14 +7,49 @@ export interface Signature {
   readonly by: string;
 }
 
-/** Decisions that hold after all entries, in the order in which each thing was first decided. */
+/** What is to hold about each thing, by id: a decision, or null for none. */
+export type Targets = ReadonlyMap<string, Decision | null>;
+
+/** Whether entries undo or do again an earlier step. */
+export type StepMark = Pick<JournalEntry, 'undoes' | 'redoes'>;
+
+/**
+ * Decisions that hold after all entries, in the order in which each thing was first decided: what is taken back and decided
+ * again, as by undoing, has its old place.
+ */
 export function decisionsInForce(journal: readonly JournalEntry[]): readonly Decision[] {
-  const inForce = new Map<string, Decision>();
-  for (const { act, decision } of journal) {
-    if (act === 'decided') inForce.set(decision.id, decision);
-    else inForce.delete(decision.id);
-  }
-  return [...inForce.values()];
+  const latest = new Map<string, Decision | null>();
+  for (const { act, decision } of journal) latest.set(decision.id, act === 'decided' ? decision : null);
+  return [...latest.values()].filter((decision) => decision !== null);
+}
+
+/** The journal with one step at its end after which each thing is as its target says; what is so already is not written. */
+export function withTargets(
+  journal: readonly JournalEntry[],
+  targets: Targets,
+  signature: Signature,
+  mark: StepMark = {},
+): readonly JournalEntry[] {
+  const inForce = new Map(decisionsInForce(journal).map((decision) => [decision.id, decision]));
+  const last = journal.at(-1)?.number ?? 0;
+  const added = [...targets].flatMap(
+    ([id, target]): readonly Pick<JournalEntry, 'act' | 'decision' | 'before'>[] => {
+      const before = inForce.get(id) ?? null;
+      if (JSON.stringify(before) === JSON.stringify(target)) return [];
+      if (target !== null) return [{ act: 'decided', decision: target, before }];
+      return before === null ? [] : [{ act: 'taken back', decision: before, before }];
+    },
+  );
+  return [
+    ...journal,
+    ...added.map((entry, index) => ({
+      number: last + index + 1,
+      ...signature,
+      ...entry,
+      step: last + 1,
+      ...mark,
+    })),
+  ];
 }
 
 /** The journal with decisions added at its end; one that changes nothing is not written. */
@@ -23,14 +58,7 @@ export function withDecisions(
   decisions: readonly Decision[],
   signature: Signature,
 ): readonly JournalEntry[] {
-  const inForce = byId(journal);
-  return appended(
-    journal,
-    decisions
-      .filter((decision) => JSON.stringify(inForce.get(decision.id)) !== JSON.stringify(decision))
-      .map((decision) => ({ act: 'decided', decision, before: inForce.get(decision.id) ?? null })),
-    signature,
-  );
+  return withTargets(journal, new Map(decisions.map((one) => [one.id, one])), signature);
 }
 
 /** The journal with the decisions of these ids taken back; ids that are not in force are passed over. */
@@ -39,15 +67,7 @@ export function withTakenBack(
   ids: readonly string[],
   signature: Signature,
 ): readonly JournalEntry[] {
-  const inForce = byId(journal);
-  return appended(
-    journal,
-    ids.flatMap((id) => {
-      const decision = inForce.get(id);
-      return decision === undefined ? [] : [{ act: 'taken back' as const, decision, before: decision }];
-    }),
-    signature,
-  );
+  return withTargets(journal, new Map(ids.map((id) => [id, null])), signature);
 }
 
 /**
@@ -76,17 +96,4 @@ export function answersOf(decisions: readonly Decision[]): Answers {
 /** Decided meanings among the decisions in force. */
 export function meaningsOf(decisions: readonly Decision[]): readonly MeaningDecision[] {
   return decisions.filter((one) => one.kind === 'meaning');
-}
-
-function byId(journal: readonly JournalEntry[]): ReadonlyMap<string, Decision> {
-  return new Map(decisionsInForce(journal).map((decision) => [decision.id, decision]));
-}
-
-function appended(
-  journal: readonly JournalEntry[],
-  added: readonly Pick<JournalEntry, 'act' | 'decision' | 'before'>[],
-  signature: Signature,
-): readonly JournalEntry[] {
-  const last = journal.at(-1)?.number ?? 0;
-  return [...journal, ...added.map((entry, index) => ({ number: last + index + 1, ...signature, ...entry }))];
 }

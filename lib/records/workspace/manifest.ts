@@ -34,21 +34,35 @@ const manifestSchema = z.object({
 export type Manifest = z.output<typeof manifestSchema>;
 
 /**
- * Reads the manifest of a workspace file.
+ * The manifest of a workspace file as it stands there, and the version of the form it is in.
  *
- * @throws WorkspaceRefused if it is foreign, damaged or of a newer version
+ * @throws WorkspaceRefused if it is foreign, not JSON or of a newer version
  */
-export function readManifest(bytes: Uint8Array): Manifest {
-  const content = parsedJson(bytes, manifestPath);
-  const { form, version } = (content ?? {}) as { form?: unknown; version?: unknown };
+export function manifestContent(bytes: Uint8Array): {
+  readonly content: Readonly<Record<string, unknown>>;
+  readonly version: number;
+} {
+  const content = (parsedJson(bytes, manifestPath) ?? {}) as Readonly<Record<string, unknown>>;
+  const { form, version } = content;
   if (form !== workspaceForm)
     throw new WorkspaceRefused(
       `This is not a workspace file: its ${manifestPath} does not say "form": "${workspaceForm}".`,
     );
-  if (typeof version === 'number' && version > workspaceVersion)
+  if (typeof version !== 'number' || !Number.isSafeInteger(version) || version < 0)
+    throw new WorkspaceRefused('The workspace file is damaged: its manifest names no version.');
+  if (version > workspaceVersion)
     throw new WorkspaceRefused(
       `The workspace was saved by a newer version of this page (form ${version}; this page reads ${workspaceVersion}): reload the page, or open it where it was saved.`,
     );
+  return { content, version };
+}
+
+/**
+ * Checks the content of a manifest of the current version.
+ *
+ * @throws WorkspaceRefused with the place and the reason if it departs from the form
+ */
+export function readManifest(content: unknown): Manifest {
   const read = manifestSchema.safeParse(content);
   if (!read.success) throw new WorkspaceRefused(`The workspace file is damaged: ${placeOf(read.error)}.`);
   const paths = read.data.files.map(({ path }) => path);

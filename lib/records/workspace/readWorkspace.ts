@@ -5,11 +5,14 @@ import {
   checksumPath,
   journalPath,
   type Manifest,
+  manifestContent,
   manifestPath,
   parsedJson,
   placeOf,
   readManifest,
+  workspaceVersion,
 } from './manifest';
+import { type Migration, migrated, migrations } from './migrate';
 import { sha256 } from './sha256';
 import { type Workspace, WorkspaceRefused } from './Workspace';
 
@@ -25,14 +28,27 @@ const smallEnough_bytes = 10_000_000;
  *
  * Nothing is taken in part: sizes are looked at before anything is unpacked, checksums before anything is used.
  *
+ * @param steps from older versions of the form
  * @throws WorkspaceRefused with the reason if the file is no workspace, damaged, hostile or of a newer version
  */
-export async function readWorkspace(bytes: Uint8Array): Promise<Workspace> {
+export async function readWorkspace(
+  bytes: Uint8Array,
+  steps: ReadonlyMap<number, Migration> = migrations,
+): Promise<Workspace> {
   const parts = unpacked(bytes);
   const listed = partOf(parts, manifestPath);
-  const manifest = readManifest(listed);
+  const { content, version } = manifestContent(listed);
   const checksum = new TextDecoder().decode(partOf(parts, checksumPath)).trim();
   if ((await sha256(listed)) !== checksum) throw changed('the manifest');
+  const listing = partOf(parts, journalPath);
+  const current =
+    version === workspaceVersion
+      ? null
+      : migrated(
+          { manifest: content, journal: parsedJson(listing, journalPath) },
+          { from: version, to: workspaceVersion, steps },
+        );
+  const manifest = readManifest(current?.manifest ?? content);
   const known = new Set([manifestPath, checksumPath, journalPath, ...manifest.files.map(({ path }) => path)]);
   const foreign = [...parts.keys()].find((path) => !known.has(path));
   if (foreign !== undefined)
@@ -47,12 +63,12 @@ export async function readWorkspace(bytes: Uint8Array): Promise<Workspace> {
       return { name: file.name, bytes: content };
     }),
   );
-  return { files, journal: await journalOf(partOf(parts, journalPath), manifest) };
+  if ((await sha256(listing)) !== manifest.journal.sha256) throw changed('the journal');
+  return { files, journal: journalOf(current?.journal ?? parsedJson(listing, journalPath), manifest) };
 }
 
-async function journalOf(content: Uint8Array, { journal }: Manifest): Promise<Workspace['journal']> {
-  if ((await sha256(content)) !== journal.sha256) throw changed('the journal');
-  const read = z.array(journalEntrySchema).safeParse(parsedJson(content, journalPath));
+function journalOf(content: unknown, { journal }: Manifest): Workspace['journal'] {
+  const read = z.array(journalEntrySchema).safeParse(content);
   if (!read.success)
     throw new WorkspaceRefused(`The workspace file is damaged: journal ${placeOf(read.error)}.`);
   if (read.data.length !== journal.entries) throw changed('the journal');

@@ -1,5 +1,5 @@
 /** Readings at the clock positions of a characteristic at one stage of an overhaul, a row a set. */
-export const clockSetsSql = `
+export const makeClockSetsSql = `
   CREATE TABLE clock_sets AS
     SELECT overhaul, characteristic, stage, min(file) AS file, min(line) AS line, count(*)::INTEGER AS positions,
       max(value_mm) FILTER (clock = '12') AS c12, max(value_mm) FILTER (clock = '3') AS c3,

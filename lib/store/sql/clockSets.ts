@@ -1,5 +1,5 @@
 /** Sets of clock readings of unit $1 up to $2 (YYYY-MM-DD) of characteristic $3, in order of date, as found before as left. */
-export const clockSetsSql = `
+export const unitClockSetsSql = `
   SELECT s.overhaul, CAST(o.date AS VARCHAR) AS date, s.stage, CAST(s.c12 AS DOUBLE) AS c12, CAST(s.c3 AS DOUBLE) AS c3,
     CAST(s.c6 AS DOUBLE) AS c6, CAST(s.c9 AS DOUBLE) AS c9
   FROM clock_sets s JOIN overhauls o USING (overhaul)

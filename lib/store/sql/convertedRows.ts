@@ -1,11 +1,6 @@
 import type { CanonicalTable } from '../../records/canonicalTables';
-import type { Column } from '../../records/columns';
+import { type Column, datePattern, firstYear, lastYear, numberPattern } from '../../records/columns';
 import { quoted } from './quoted';
-
-const numberPattern = '[+-]?([0-9]+[.]?[0-9]*|[.][0-9]+)([eE][+-]?[0-9]{1,3})?';
-const datePattern = '[0-9]{4}-[0-9]{2}-[0-9]{2}';
-const firstYear = 1950;
-const lastYear = 2100;
 
 /** Type of a column in the typed table; the few words of a long table are kept as their numbers, in order of text. */
 export function typeOf(table: CanonicalTable, column: Column): string {

@@ -1,0 +1,82 @@
+import type { Decision } from '../../records/decisions/Decision';
+import type { RulingOutcome } from '../../records/decisions/rulings';
+import type { InputFile } from '../../records/importReport';
+import { NoUsableReadings, openAnalysis } from '../openAnalysis';
+import type { FleetResult, Progress } from '../types';
+import type { OpenOutcome, ReportProgress } from './EngineApi';
+import { FleetAnswers } from './FleetAnswers';
+import { Cancelled, failure } from './failure';
+import { heldCsv } from './heldCsv';
+import type { LazyDatabase } from './LazyDatabase';
+import { yieldToMessages } from './yieldToMessages';
+
+/** Problems that a page lists; the others are counted, and all are in the batch command's problems.csv. */
+export const problemsListed = 5_000;
+
+/** The analysed fleet that is open, and attempts to open another in its place: a failed or cancelled one leaves it as it was. */
+export class OpenFleet {
+  answers: FleetAnswers | null = null;
+  /** What came of the rulings when files were read last. */
+  rulings: readonly RulingOutcome[] = [];
+  /** Held rows of the last attempt as CSV, if it opened nothing. */
+  private attemptHeld: string | null = null;
+  private attempt = 0;
+
+  constructor(private readonly database: LazyDatabase) {}
+
+  get fleet(): FleetResult | null {
+    return this.answers?.analysis.fleet ?? null;
+  }
+
+  /** Stops the attempt under way at its next step. */
+  cancel(): void {
+    this.attempt++;
+  }
+
+  /** Leaves what a failed attempt has read. */
+  leaveAttempt(): void {
+    this.attemptHeld = null;
+  }
+
+  /** Every held row and cell as CSV; those of the last attempt if it opened nothing. */
+  async heldRows(): Promise<string> {
+    return this.attemptHeld ?? heldCsv(this.answers?.analysis.connector);
+  }
+
+  async open(
+    source: FleetResult['source'],
+    files: () => Promise<readonly InputFile[]>,
+    decisions: readonly Decision[],
+    onProgress: ReportProgress,
+  ): Promise<OpenOutcome> {
+    const attempt = ++this.attempt;
+    const report = async (progress: Progress): Promise<void> => {
+      onProgress(progress);
+      await yieldToMessages();
+      if (this.attempt !== attempt) throw new Cancelled();
+    };
+    try {
+      await report({ step: 'Starting the database engine', share: 0 });
+      const connector = await this.database.connect();
+      try {
+        const settings = { asOf: null, groupBy: 'frame', problemsListed, decisions } as const;
+        const analysis = await openAnalysis(connector, await files(), source, settings, report);
+        const previous = this.answers;
+        this.answers = new FleetAnswers(analysis, yieldToMessages);
+        this.rulings = analysis.imported.rulings;
+        this.attemptHeld = null;
+        await previous?.analysis.connector.close();
+        return { ok: true, fleet: analysis.fleet, message: null };
+      } catch (error) {
+        if (error instanceof NoUsableReadings) {
+          this.rulings = error.imported.rulings;
+          this.attemptHeld = await heldCsv(connector);
+        }
+        await connector.close();
+        throw error;
+      }
+    } catch (error) {
+      return failure(error, this.answers !== null);
+    }
+  }
+}

@@ -1,0 +1,1 @@
+export function finishSite(root: string): void;
