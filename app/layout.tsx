@@ -5,6 +5,7 @@ import { EngineNotice } from './frame/EngineNotice';
 import { Footer } from './frame/Footer';
 import { Header } from './frame/Header';
 import { NewerVersion } from './offline/NewerVersion';
+import { KeptNotice } from './workspace/KeptNotice';
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/tables.css';
@@ -34,6 +35,7 @@ export default function RootLayout({ children }: { readonly children: ReactNode 
             </noscript>
             <NewerVersion />
             <EngineNotice />
+            <KeptNotice />
             {children}
           </main>
           <Footer />

@@ -4,6 +4,7 @@ import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import { useEngine } from '../engine/EngineProvider';
 import { openedWords } from '../words/openedWords';
+import { KeptBlock } from '../workspace/KeptBlock';
 import styles from './frame.module.css';
 
 const pages = [
@@ -47,6 +48,7 @@ export function Header() {
           <dt>As of</dt>
           <dd>{opened.asOf}</dd>
         </div>
+        <KeptBlock />
       </dl>
     </header>
   );

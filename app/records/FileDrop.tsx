@@ -1,6 +1,7 @@
 'use client';
 
 import { useCallback, useRef, useState } from 'react';
+import { looksLikeWorkspace } from '../../lib/records/workspace/workspaceFile';
 import { useEngine } from '../engine/EngineProvider';
 import { counted } from '../words/counted';
 import { droppedFiles } from './droppedFiles';
@@ -25,6 +26,11 @@ export function FileDrop() {
         const files = await droppedFiles(event);
         if (files.length === 0) {
           setMessage('There was no file in what was dropped or chosen.');
+          return;
+        }
+        const workspace = files.find(({ bytes }) => looksLikeWorkspace(new Uint8Array(bytes)));
+        if (workspace !== undefined) {
+          setMessage(`${workspace.name} is a workspace file: open it under ‘Workspace’ below.`);
           return;
         }
         setMessage(`${counted(files.length, 'file')} taken.`);

@@ -4,6 +4,7 @@ import { useRef } from 'react';
 import { useQuery } from '../address/useQuery';
 import { useEngine } from '../engine/EngineProvider';
 import { recordsSentence } from '../words/recordsSentence';
+import { WorkspacePanel } from '../workspace/WorkspacePanel';
 import { DecisionsInForce } from './DecisionsInForce';
 import { FileDrop } from './FileDrop';
 import { FilesTable } from './FilesTable';
@@ -49,6 +50,7 @@ export function RecordsPage() {
         onOpen={(decisions) => andReturn(() => start('decide', decisions))}
       />
       <OpenButtons />
+      <WorkspacePanel />
       <h2>Files</h2>
       {attempt !== null && (
         <p>These are the files of the attempt that failed; what was open before stays open.</p>

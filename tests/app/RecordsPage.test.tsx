@@ -92,6 +92,7 @@ test('open own data: questions, decisions in force, and how the sheets were unde
   expect(headings()).toEqual([
     'Questions',
     'Decisions in force',
+    'Workspace',
     'Files',
     'How the sheets were understood',
     'Held and interpreted',
@@ -130,7 +131,7 @@ test('a failed attempt asks its own questions', async () => {
 
 test('the demo fleet asks nothing', async () => {
   await show({ fleet: fleet() });
-  expect(headings()).toEqual(['Files', 'Held and interpreted']);
+  expect(headings()).toEqual(['Workspace', 'Files', 'Held and interpreted']);
 });
 
 test('other pages say how many questions wait, with the way to them', () => {

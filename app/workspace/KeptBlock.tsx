@@ -1,0 +1,17 @@
+'use client';
+
+import { keptWords } from '../words/keptWords';
+import { useKeptState } from './useKeptState';
+
+/** Whether what was brought in and decided is kept, in the title block of every page. */
+export function KeptBlock() {
+  const kept = useKeptState();
+  const words = kept === null ? null : keptWords(kept);
+  if (words === null) return null;
+  return (
+    <div>
+      <dt>Kept</dt>
+      <dd>{words}</dd>
+    </div>
+  );
+}

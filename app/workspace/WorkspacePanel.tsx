@@ -1,0 +1,19 @@
+import { OpenWorkspace } from './OpenWorkspace';
+import { SaveWorkspace } from './SaveWorkspace';
+import { StorageKept } from './StorageKept';
+
+/** The whole workspace as one file, out and in, and how far this browser keeps it. */
+export function WorkspacePanel() {
+  return (
+    <section aria-labelledby="workspace">
+      <h2 id="workspace">Workspace</h2>
+      <p>
+        One file holds your files as they were dropped, every decision, and a list with checksums. Save it
+        against a lost browser, or send it to a colleague.
+      </p>
+      <SaveWorkspace />
+      <OpenWorkspace />
+      <StorageKept />
+    </section>
+  );
+}
