@@ -9,5 +9,12 @@ export default {
   poweredByHeader: false,
   trailingSlash: true,
   images: { unoptimized: true },
-  turbopack: { resolveAlias: { zod: './lib/records/zodWithoutEval.ts' } },
+  turbopack: {
+    resolveAlias: {
+      // The site's policy forbids eval, and these try it when they are loaded: zod is told not to, and whether the language
+      // has generators is answered as whether it has symbols, which came with them and is found out without eval.
+      zod: './lib/records/zodWithoutEval.ts',
+      '@stdlib/assert-has-generator-support': '@stdlib/assert-has-symbol-support',
+    },
+  },
 };

@@ -4,6 +4,7 @@ import { parseArgs } from 'node:util';
 import { csvParse } from 'd3-dsv';
 import { problemsTable } from '../analysis/fleetTables';
 import { canonicalRows, questionsTable } from '../analysis/intakeTables';
+import { fromSpreadsheet } from '../records/csv/spreadsheetText';
 import { correctedReport, partCorrected, rulingsIn } from '../records/decisions/correctedFiles';
 import { answersOf } from '../records/decisions/journal';
 import { readSavedDecisions, UnreadableDecisions } from '../records/decisions/savedDecisions';
@@ -35,7 +36,9 @@ async function decidedIn(path: string | undefined): Promise<Pick<ImportOptions, 
   if (path === undefined) return { answers: noAnswers };
   const text = new TextDecoder().decode(await read(path));
   if (text.trimStart().startsWith('{')) return savedIn(path, text);
-  const rows = csvParse(text);
+  const rows = csvParse(text, (row) =>
+    Object.fromEntries(Object.entries(row).map(([name, cell]) => [name, fromSpreadsheet(cell ?? '')])),
+  );
   const missing = ['file', 'column', 'question', 'answer'].filter((name) => !rows.columns.includes(name));
   if (missing.length > 0)
     throw new UnusableArguments(`--answers: the file '${path}' has no column ${missing.join(', ')}`);

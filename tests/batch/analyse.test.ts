@@ -22,9 +22,13 @@ interface Ended {
 
 function analyse(...words: string[]): Promise<Ended> {
   return new Promise((resolve) => {
-    execFile('npx', ['tsx', 'lib/batch/analyse.ts', ...words], (error, stdout, stderr) => {
-      resolve({ status: error === null ? 0 : Number(error.code), stdout, stderr });
-    });
+    execFile(
+      process.execPath,
+      ['--import', 'tsx', 'lib/batch/analyse.ts', ...words],
+      (error, stdout, stderr) => {
+        resolve({ status: error === null ? 0 : Number(error.code), stdout, stderr });
+      },
+    );
   });
 }
 

@@ -20,7 +20,7 @@ function exampleFiles(): readonly DroppedTestFile[] {
 
 describe('the main job', () => {
   it('shows the demo fleet, takes own files, follows a link to a unit, and a reload keeps the view', async () => {
-    const { page, outside, errors } = await site.visit();
+    const { page, outside, errors } = await site.visit(undefined, 'allow');
     await page.goto(`${site.url}/`);
     await page
       .getByText(/of 52 units reach/)

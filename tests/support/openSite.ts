@@ -18,8 +18,8 @@ const flags = [
 export interface OpenSite {
   readonly url: string;
   readonly browser: Browser;
-  /** A new visitor: empty storage, time zone and locale pinned. */
-  visit(size?: { width: number; height: number }): Promise<Visit>;
+  /** A new visitor: empty storage, time zone and locale pinned; the site is kept for use without the network if allowed, which takes its time. */
+  visit(size?: { width: number; height: number }, serviceWorkers?: 'allow' | 'block'): Promise<Visit>;
   close(): Promise<void>;
 }
 
@@ -44,8 +44,13 @@ export async function openSite(): Promise<OpenSite> {
   return {
     url: site.url.replace(/\/$/, ''),
     browser,
-    async visit(size = { width: 1366, height: 768 }) {
-      const context = await browser.newContext({ viewport: size, timezoneId: 'UTC', locale: 'en-GB' });
+    async visit(size = { width: 1366, height: 768 }, serviceWorkers = 'block') {
+      const context = await browser.newContext({
+        viewport: size,
+        timezoneId: 'UTC',
+        locale: 'en-GB',
+        serviceWorkers,
+      });
       const page = await context.newPage();
       const outside: string[] = [];
       const errors: string[] = [];

@@ -21,7 +21,7 @@ export function sharedSite(): Pick<OpenSite, 'url' | 'browser' | 'visit'> {
     get browser() {
       return site.browser;
     },
-    visit: (size) => site.visit(size),
+    visit: (size, serviceWorkers) => site.visit(size, serviceWorkers),
   };
 }
 

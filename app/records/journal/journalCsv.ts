@@ -1,4 +1,3 @@
-import { forSpreadsheet } from '../../../lib/records/csv/spreadsheetText';
 import { writeCsv } from '../../../lib/records/csv/writeCsv';
 import type { JournalEntry } from '../../../lib/records/decisions/Decision';
 import { aboutWords, actWords, afterWords, beforeWords } from '../../words/rulingWords';
@@ -11,15 +10,13 @@ const byteOrderMark = '\uFEFF';
 export function journalCsv(entries: readonly JournalEntry[]): string {
   const rows = entries.map((entry) => [
     entry.number,
-    ...[
-      entry.at,
-      entry.by,
-      actWords(entry),
-      entry.decision.kind,
-      aboutWords(entry.decision),
-      beforeWords(entry),
-      afterWords(entry),
-    ].map(forSpreadsheet),
+    entry.at,
+    entry.by,
+    actWords(entry),
+    entry.decision.kind,
+    aboutWords(entry.decision),
+    beforeWords(entry),
+    afterWords(entry),
   ]);
   return byteOrderMark + writeCsv(header, rows);
 }

@@ -60,7 +60,7 @@ function listed(url) {
 }
 
 async function answer({ request, clientId }) {
-  const address = request.method === 'GET' ? listed(request.url) : null;
+  const address = ['GET', 'HEAD'].includes(request.method) ? listed(request.url) : null;
   if (address !== null) return file(address, request);
   const { origin, pathname, search } = new URL(request.url);
   if (request.mode === 'navigate') {

@@ -62,19 +62,20 @@ export function byteOrderMark(bytes: Uint8Array): number {
  * Cuts CSV bytes (UTF-8) into cells with their line numbers, the first line with something in it as header.
  *
  * Blank lines are passed over, short lines are filled up with empty cells, and a line with more cells than the header
- * (an unquoted delimiter, usually), with an unclosed quote, or of over 256 KiB is held with its reason.
+ * (an unquoted delimiter, usually), with an unclosed quote, or of over 256 KiB is held with its reason. The apostrophe that
+ * writeCsv puts before what a spreadsheet would compute is taken off.
  */
 export function normaliseCsv(bytes: Uint8Array, delimiter: string): NormalisedCsv {
   const { reader, header } = afterHeader(bytes, delimiter);
   return { header, ...cutRecords(reader, header.length) };
 }
 
-/** A reader that stands after the first line with something in it, and the names in that line. */
+/** A reader of a file with canonical names that stands after the first line with something in it, and the names in that line. */
 export function afterHeader(
   bytes: Uint8Array,
   delimiter: string,
 ): { readonly reader: RecordReader; readonly header: readonly string[] } {
-  const reader = new RecordReader(bytes, delimiter.charCodeAt(0), byteOrderMark(bytes));
+  const reader = new RecordReader(bytes, delimiter.charCodeAt(0), byteOrderMark(bytes), true);
   let header: readonly string[] = [];
   while (!reader.atEnd && header.length === 0) {
     reader.outputLength = 0;

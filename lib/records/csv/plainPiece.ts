@@ -1,7 +1,10 @@
+import { isMarkedCell } from './spreadsheetText';
+
 const lf = 0x0a;
 const cr = 0x0d;
 const quote = 0x22;
 const space = 0x20;
+const apostrophe = 0x27;
 const fieldSeparator = 0x1f;
 const lineBreakInCell = 0x1e;
 
@@ -15,7 +18,8 @@ export interface PlainLines {
 
 /**
  * Looks whether all whole lines of a piece are plain: no quotation mark, one kind of line end, as many cells as there are
- * columns, no space beside a delimiter or line end, no blank line, none over the longest; null if a single one is not.
+ * columns, no space beside a delimiter or line end, no cell marked for spreadsheets, no blank line, none over the longest; null
+ * if a single one is not.
  *
  * @param longest_bytes longest line that may be a record
  */
@@ -54,6 +58,7 @@ export function plainPiece(
       if (before === delimiter || before === cr) return null;
     } else if (byte === quote || byte === fieldSeparator || byte === lineBreakInCell) return null;
     else if (before === cr) return null;
+    else if (byte === apostrophe && before === delimiter && isMarkedCell(bytes, at, delimiter)) return null;
     before = byte;
   }
   return carriageReturns === 0 || carriageReturns === lines

@@ -1,3 +1,5 @@
+import { isMarkedCell } from './spreadsheetText';
+
 /** Byte that parts fields in a normalised body: a control character that no sheet holds, so that no quoting is needed. */
 export const fieldSeparator = 0x1f;
 /** Byte that stands for a line break inside a quoted cell. */
@@ -41,6 +43,8 @@ export class RecordReader {
     private readonly input: Uint8Array,
     private readonly delimiter: number,
     start: number,
+    /** Whether the apostrophe with which our own files keep a cell from being computed is taken off. */
+    private readonly takesMarksOff = false,
   ) {
     this.position = start;
     this.output = new Uint8Array(Math.min(firstOutput_bytes, Math.max(1024, Math.ceil(input.length * 1.2))));
@@ -85,6 +89,11 @@ export class RecordReader {
         fieldStart = false;
         continue;
       }
+      if (fieldStart && this.takesMarksOff && isMarkedCell(input, this.position, delimiter)) {
+        this.position++;
+        fieldStart = false;
+        continue;
+      }
       this.position++;
       if (byte === delimiter) {
         this.push(fieldSeparator);
@@ -112,6 +121,7 @@ export class RecordReader {
     const { input } = this;
     const outputStart = this.outputLength;
     let at = this.position + 1;
+    if (this.takesMarksOff && isMarkedCell(input, at, null)) at++;
     let lines = 0;
     let hasText = false;
     const end = Math.min(input.length, at + longestQuotedCell);

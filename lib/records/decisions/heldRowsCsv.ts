@@ -1,4 +1,3 @@
-import { forSpreadsheet } from '../csv/spreadsheetText';
 import { writeCsv } from '../csv/writeCsv';
 import type { Problem } from '../importReport';
 
@@ -21,15 +20,6 @@ const byteOrderMark = '\uFEFF';
 export function heldRowsCsv(problems: readonly Problem[]): string {
   const rows = problems
     .filter(({ action }) => action === 'held')
-    .map(({ file, row, column, raw, reason }) => [
-      forSpreadsheet(file),
-      row,
-      forSpreadsheet(column),
-      forSpreadsheet(raw),
-      forSpreadsheet(reason),
-      '',
-      '',
-      '',
-    ]);
+    .map(({ file, row, column, raw, reason }) => [file, row, column, raw, reason, '', '', '']);
   return byteOrderMark + writeCsv(heldRowsColumns, rows);
 }

@@ -19,7 +19,7 @@ const held = (row: number, column: string, raw: string, reason = 'no number'): P
 const problems = [
   held(3, 'Axialspiel (mm)', 'O.31'),
   held(4, 'Axialspiel (mm)', '=2*0.01', 'a formula, never evaluated'),
-  held(5, 'Wert', '-0.010'),
+  held(5, 'Wert', '-0.010 mm'),
   held(6, '', 'W-1 | "x | 0,3'),
   held(7, 'Wert', 'zwei\nZeilen'),
   { ...held(8, 'Wert', '0.2'), action: 'interpreted' as const },
@@ -80,7 +80,7 @@ describe('the file of held rows', () => {
         'as corrected in held-rows.csv, line 3',
         'AB',
       ],
-      [4, 'Kärtchen; Mai.csv', 5, 'Wert', '-0.010', 'release', null, 'seen', 'AB'],
+      [4, 'Kärtchen; Mai.csv', 5, 'Wert', '-0.010 mm', 'release', null, 'seen', 'AB'],
       [5, 'Kärtchen; Mai.csv', 6, '', 'W-1 | "x | 0,3', 'leave out', null, 'no overhaul', 'AB'],
     ]);
   });
