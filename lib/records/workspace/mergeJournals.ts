@@ -12,8 +12,8 @@ export interface Conflict {
 export type Side = 'ours' | 'theirs';
 
 /**
- * What two journals disagree on. Where one has only gone on from what the other says about a thing, the one that went on holds
- * and there is no conflict.
+ * What two journals disagree on. Where one has all that the other says about a thing and goes on from it, that one holds and
+ * there is no conflict.
  */
 export function journalConflicts(
   ours: readonly JournalEntry[],
@@ -66,12 +66,15 @@ function agreed(ours: History | undefined, theirs: History | undefined): Journal
   return (wentOn(ours, theirs) ?? ours).at(-1);
 }
 
-/** Of two histories of one thing the one that begins with the whole other; null if they part. */
+/** Of two histories of one thing the one that holds every entry of the other and more, or both if they are one; null if they part. */
 function wentOn(ours: History, theirs: History): History | null {
   const [shorter, longer] = ours.length <= theirs.length ? [ours, theirs] : [theirs, ours];
-  return shorter.every((entry, index) => written(entry) === written(longer[index] as JournalEntry))
-    ? longer
-    : null;
+  const known = new Set(longer.map(written));
+  const isIncluded = shorter.every((entry) => known.has(written(entry)));
+  // The same entries in another order need not come to the same end.
+  const mayDiffer =
+    shorter.length === longer.length && holdsAfter(lastOf(ours)) !== holdsAfter(lastOf(theirs));
+  return isIncluded && !mayDiffer ? longer : null;
 }
 
 function lastOf(history: History): JournalEntry {
@@ -88,14 +91,13 @@ function histories(journal: readonly JournalEntry[]): ReadonlyMap<string, Histor
   return found;
 }
 
-/** Every entry of both in order of time, with new numbers and with what held before each by then. */
+/** Every entry of both, each journal in its own order and theirs among ours by time, with new numbers and what held before each. */
 function interleaved(
   ours: readonly JournalEntry[],
   theirs: readonly JournalEntry[],
 ): readonly JournalEntry[] {
   const known = new Map(ours.map((entry) => [written(entry), entry]));
-  const all = [...ours, ...theirs.filter((entry) => !known.has(written(entry)))];
-  all.sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+  const all = inOwnOrder(ours, theirs, known);
   const placed = new Map(all.map((entry, index) => [entry, index + 1]));
   const ourNumbers = new Map(ours.map((entry) => [entry.number, placed.get(entry)]));
   const theirNumbers = new Map(
@@ -115,6 +117,26 @@ function interleaved(
     });
     return { ...rest, number: index + 1, act, decision, before, ...Object.fromEntries(marks) };
   });
+}
+
+/** Clocks of two machines differ, and one may be set back: times decide only where the order of neither journal does. */
+function inOwnOrder(
+  ours: History,
+  theirs: History,
+  known: ReadonlyMap<string, JournalEntry>,
+): readonly JournalEntry[] {
+  const places = new Map(ours.map((entry, index) => [entry, index]));
+  const before: JournalEntry[][] = Array.from({ length: ours.length + 1 }, () => []);
+  let place = 0;
+  for (const entry of theirs) {
+    const shared = known.get(written(entry));
+    if (shared !== undefined) place = Math.max(place, (places.get(shared) as number) + 1);
+    else {
+      while (place < ours.length && (ours[place] as JournalEntry).at <= entry.at) place++;
+      before[place]?.push(entry);
+    }
+  }
+  return before.flatMap((entries, index) => [...entries, ...ours.slice(index, index + 1)]);
 }
 
 /** What holds about a thing after an entry, as text that compares. */

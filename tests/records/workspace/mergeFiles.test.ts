@@ -9,8 +9,18 @@ import { mergeFiles } from '../../../lib/records/workspace/mergeFiles';
 const file = (name: string, content: string) => ({ name, bytes: new TextEncoder().encode(content) });
 
 it('the same content is one file under our name, another content of one name gets a number', async () => {
-  const ours = [file('a.csv', 'one'), file('b.csv', 'two'), file('b (2).csv', 'three'), file('copy.csv', 'two')];
-  const theirs = [file('b.csv', 'four'), file('x.csv', 'one'), file('copy.csv', 'two'), file('notes', 'five')];
+  const ours = [
+    file('a.csv', 'one'),
+    file('b.csv', 'two'),
+    file('b (2).csv', 'three'),
+    file('copy.csv', 'two'),
+  ];
+  const theirs = [
+    file('b.csv', 'four'),
+    file('x.csv', 'one'),
+    file('copy.csv', 'two'),
+    file('notes', 'five'),
+  ];
   const { files, names, added } = await mergeFiles(ours, theirs);
   expect(files.map(({ name }) => name)).toEqual([
     'a.csv',
@@ -31,7 +41,10 @@ it('the same content is one file under our name, another content of one name get
 
 it('no content is lost, no name stands twice, and every name of theirs leads to its content', async () => {
   const few = fc.uniqueArray(
-    fc.record({ name: fc.constantFrom('a.csv', 'a (2).csv', 'b', 'c/a.csv'), content: fc.constantFrom('1', '2', '3') }),
+    fc.record({
+      name: fc.constantFrom('a.csv', 'a (2).csv', 'b', 'c/a.csv'),
+      content: fc.constantFrom('1', '2', '3'),
+    }),
     { selector: ({ name }) => name, maxLength: 4 },
   );
   await fc.assert(

@@ -116,6 +116,22 @@ describe('two journals that went on from one', () => {
     );
   });
 
+  it('and that were merged before are asked about nothing again', () => {
+    fc.assert(
+      fc.property(forked, ({ ours, theirs, choices }) => {
+        const chosen = new Map<string, Side>(
+          units.map((unit) => [idOf(unit), choices.next().value === true ? 'ours' : 'theirs']),
+        );
+        const merged = mergeJournals(ours, theirs, chosen, later);
+        for (const known of [ours, theirs]) {
+          expect(journalConflicts(merged, known)).toEqual([]);
+          expect(remarks(mergeJournals(known, merged, new Map(), later))).toEqual(remarks(merged));
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+
   it('are asked about who, when and what, and the later decision is the one to begin with', () => {
     const ours = withDecisions([], [noted('A', 'x'), noted('B', 'x')], { at: '2026-01-02', by: 'AB' });
     const theirs = withDecisions([], [noted('A', 'y'), noted('B', 'x')], { at: '2026-01-03', by: 'CD' });

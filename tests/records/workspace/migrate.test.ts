@@ -61,10 +61,12 @@ it('a form without a step is refused with what to do', async () => {
 });
 
 it('steps are taken one after another, each from its own version, and only those needed', () => {
-  const note = (word: string): Migration => ({ manifest, journal: lines }) => ({
-    manifest,
-    journal: `${lines}${word}`,
-  });
+  const note =
+    (word: string): Migration =>
+    ({ manifest, journal: lines }) => ({
+      manifest,
+      journal: `${lines}${word}`,
+    });
   const steps = new Map([1, 2, 3].map((version) => [version, note(` ${version}`)]));
   const content = { manifest: { form: 'x', version: 2 }, journal: 'from' };
   expect(migrated(content, { from: 2, to: 4, steps })).toEqual({
