@@ -1,42 +1,15 @@
-import Link from 'next/link';
 import type { Decision } from '../../lib/analysis/decisions/types';
 import type { FleetResult } from '../../lib/analysis/types';
-import { formatChance, formatDate, formatHours } from '../../lib/charts/format';
-import { unitAddress } from '../address/unitAddress';
+import { formatDate, formatHours } from '../../lib/charts/format';
 import type { DataColumn } from '../table/DataColumn';
+import { unitLinkColumn } from '../table/unitLinkColumn';
 import { Written } from '../table/Written';
 import { actionWords, partsWords, whyWords } from '../words/decisionWords';
+import { chanceColumn } from './chanceColumn';
 
-const unitColumn: DataColumn<Decision> = {
-  id: 'unit',
-  header: 'Unit',
-  rowHeader: true,
-  value: ({ unit }) => unit,
-  cell: ({ unit, drivenBy }) => (
-    <Link href={unitAddress(unit, drivenBy === 'rated life' ? null : drivenBy)} prefetch={false}>
-      {unit}
-    </Link>
-  ),
-};
+const unitColumn = unitLinkColumn<Decision>(({ drivenBy }) => (drivenBy === 'rated life' ? null : drivenBy));
 
-function chance(
-  id: string,
-  header: string,
-  value: (decision: Decision) => number | null,
-): DataColumn<Decision> {
-  return {
-    id,
-    header,
-    numeric: true,
-    value,
-    cell: (decision) => (
-      <Written
-        text={value(decision) === null ? null : formatChance(value(decision))}
-        reason={decision.reason ?? 'no limit with a forecast, or no following overhaul planned'}
-      />
-    ),
-  };
-}
+const noChance = 'no limit with a forecast, or no following overhaul planned';
 
 /** Columns of what to do at planned overhauls; with the unit where several are listed. */
 export function decisionColumns(
@@ -68,8 +41,8 @@ export function decisionColumns(
       ),
     },
     { id: 'action', header: 'Advice', value: actionWords },
-    chance('before', 'Chance before it', ({ chanceBefore }) => chanceBefore),
-    chance('running', 'Chance if run on', ({ chanceRunningOn }) => chanceRunningOn),
+    chanceColumn('before', 'Chance before it', ({ chanceBefore }) => chanceBefore, noChance),
+    chanceColumn('running', 'Chance if run on', ({ chanceRunningOn }) => chanceRunningOn, noChance),
     {
       id: 'why',
       header: 'Why',

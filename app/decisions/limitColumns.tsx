@@ -1,29 +1,13 @@
 import type { SeriesDecision } from '../../lib/analysis/decisions/types';
 import type { FleetResult } from '../../lib/analysis/types';
-import { formatChance, formatMm } from '../../lib/charts/format';
+import { formatMm } from '../../lib/charts/format';
 import type { DataColumn } from '../table/DataColumn';
 import { Written } from '../table/Written';
 import { actionWords, limitWhyWords } from '../words/decisionWords';
 import { seriesName } from '../words/seriesName';
+import { chanceColumn } from './chanceColumn';
 
-function chance(
-  id: string,
-  header: string,
-  value: (one: SeriesDecision) => number | null,
-): DataColumn<SeriesDecision> {
-  return {
-    id,
-    header,
-    numeric: true,
-    value,
-    cell: (one) => (
-      <Written
-        text={value(one) === null ? null : formatChance(value(one))}
-        reason={one.reason ?? 'not known'}
-      />
-    ),
-  };
-}
+const notKnown = 'not known';
 
 /** Columns of what each limit asks for at one overhaul. */
 export function limitColumns(
@@ -44,9 +28,9 @@ export function limitColumns(
       cell: ({ limitKind, limit_mm }) => `${limitKind} ${formatMm(limit_mm)}`,
     },
     { id: 'action', header: 'Advice', value: actionWords },
-    chance('before', 'Chance before it', ({ chanceBefore }) => chanceBefore),
-    chance('running', 'Chance if run on', ({ chanceRunningOn }) => chanceRunningOn),
-    chance('renewed', 'Chance if renewed', ({ chanceRenewed }) => chanceRenewed),
+    chanceColumn('before', 'Chance before it', ({ chanceBefore }) => chanceBefore, notKnown),
+    chanceColumn('running', 'Chance if run on', ({ chanceRunningOn }) => chanceRunningOn, notKnown),
+    chanceColumn('renewed', 'Chance if renewed', ({ chanceRenewed }) => chanceRenewed, notKnown),
     {
       id: 'why',
       header: 'Why',

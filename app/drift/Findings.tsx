@@ -1,13 +1,12 @@
 'use client';
 
-import Link from 'next/link';
 import { useMemo } from 'react';
 import type { DriftFinding, DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { formatCount } from '../../lib/charts/format';
-import { unitAddress } from '../address/unitAddress';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
+import { unitLinkColumn } from '../table/unitLinkColumn';
 import { counted } from '../words/counted';
 import { patternWords, rateWords, sideWords, strongestWords } from '../words/driftSentence';
 import { seriesName } from '../words/seriesName';
@@ -29,17 +28,7 @@ function columnsOf({
   onShow,
 }: Omit<FindingsProps, 'result'>): readonly DataColumn<DriftFinding>[] {
   return [
-    {
-      id: 'unit',
-      header: 'Unit',
-      rowHeader: true,
-      value: ({ unit }) => unit,
-      cell: ({ unit, series }) => (
-        <Link href={unitAddress(unit, series)} prefetch={false}>
-          {unit}
-        </Link>
-      ),
-    },
+    unitLinkColumn(({ series }) => series),
     { id: 'series', header: 'Series', value: ({ series }) => seriesName(series, characteristics) },
     { id: 'side', header: 'Reads', value: sideWords },
     { id: 'since', header: 'Since', numeric: true, value: ({ sinceDate }) => sinceDate },

@@ -97,11 +97,7 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
   const actions = useMemo<Omit<Engine, 'state'>>(
     () => ({
       start: (opening, ...words) => void run(opening, words),
-      request: requestsBy((name, words) => {
-        const methods = client.current?.request as Record<string, unknown> | undefined;
-        const method = methods?.[name] as ((...said: readonly unknown[]) => Promise<unknown>) | undefined;
-        return method?.(...words) ?? Promise.reject(notOpen());
-      }),
+      request: requestsBy((name, words) => client.current?.call(name, words) ?? Promise.reject(notOpen())),
       cancel: () => {
         dispatch({ type: 'cancelling' });
         client.current?.cancel();

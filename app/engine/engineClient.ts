@@ -36,7 +36,8 @@ export interface EngineClient {
     words: OpeningWords<Name>,
     listener: OpeningListener,
   ): Promise<OpenOutcome>;
-  readonly request: EngineRequests;
+  /** Calls a method of the worker by its name, see requestsBy. */
+  readonly call: Call;
   /** Asks the worker to stop; one that does not within cancelTimeout_ms is ended. */
   cancel(): void;
   dispose(): void;
@@ -60,12 +61,11 @@ function hasBytes(word: unknown): word is { readonly bytes: ArrayBuffer } {
   return typeof word === 'object' && word !== null && 'bytes' in word && word.bytes instanceof ArrayBuffer;
 }
 
+type Call = (name: string, words: readonly unknown[]) => Promise<unknown>;
 type Methods = Readonly<Record<string, (...words: readonly unknown[]) => Promise<unknown>>>;
 
 /** Every request as a method that makes the call of its name. */
-export function requestsBy(
-  call: (name: string, words: readonly unknown[]) => Promise<unknown>,
-): EngineRequests {
+export function requestsBy(call: Call): EngineRequests {
   return new Proxy({} as EngineRequests, {
     get:
       (_, name) =>
@@ -79,8 +79,7 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
   const worker = createWorker();
   const api = wrap<EngineApi>(worker);
   // The wrapped type loses what a call has to do with its name.
-  const call = (name: string, words: readonly unknown[]): Promise<unknown> =>
-    Promise.race([(api as unknown as Methods)[name]?.(...words), failure]);
+  const call: Call = (name, words) => Promise.race([(api as unknown as Methods)[name]?.(...words), failure]);
   let alive = false;
   let fail: (failure: EngineFailure) => void = () => {};
   const failure = new Promise<never>((_, reject) => {
@@ -127,7 +126,7 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
         clearTimeout(cancelling);
       }
     },
-    request: requestsBy(call),
+    call,
     cancel() {
       if (running === 0) return;
       clearTimeout(cancelling);

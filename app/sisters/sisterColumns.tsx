@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { SisterRow, StartRow } from '../../lib/analysis/sisters/types';
 import {
   formatCount,
@@ -8,23 +7,11 @@ import {
   formatRate,
   formatRatio,
 } from '../../lib/charts/format';
-import { unitAddress } from '../address/unitAddress';
 import type { DataColumn } from '../table/DataColumn';
+import { unitLinkColumn } from '../table/unitLinkColumn';
 import { Written } from '../table/Written';
 
 type Ratio = NonNullable<SisterRow['rate']['ratio']>;
-
-const unitColumn = {
-  id: 'unit',
-  header: 'Unit',
-  rowHeader: true,
-  value: ({ unit }: { readonly unit: string }) => unit,
-  cell: ({ unit, series }: { readonly unit: string; readonly series: string }) => (
-    <Link href={unitAddress(unit, series)} prefetch={false}>
-      {unit}
-    </Link>
-  ),
-} as const;
 
 function intervalColumn(
   id: string,
@@ -48,7 +35,7 @@ function probabilityColumn<Row>(id: string, header: string, value: (row: Row) =>
 
 /** Columns of the units' wear rates against their sisters'. */
 export const rateColumns: readonly DataColumn<SisterRow>[] = [
-  unitColumn,
+  unitLinkColumn(({ series }) => series),
   {
     id: 'ratio',
     header: 'Times its sisters’ rate',
@@ -85,7 +72,7 @@ const outsideWords = { none: 'no', '95': 'the 95 % limits', '99.8': 'the 99.8 % 
 
 /** Columns of the units' own start levels against the group's. */
 export const startColumns: readonly DataColumn<StartRow>[] = [
-  unitColumn,
+  unitLinkColumn(({ series }) => series),
   {
     id: 'own',
     header: 'Own start ± SD',

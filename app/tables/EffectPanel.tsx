@@ -1,13 +1,12 @@
 'use client';
 
-import Link from 'next/link';
 import { useMemo } from 'react';
 import type { Effect } from '../../lib/analysis/engine/EngineApi';
 import type { ChangedVerdict } from '../../lib/analysis/tables/changedVerdicts';
 import type { FleetResult } from '../../lib/analysis/types';
-import { unitAddress } from '../address/unitAddress';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
+import { unitLinkColumn } from '../table/unitLinkColumn';
 import { effectSentence, verdictWords } from '../words/effectWords';
 import { seriesName } from '../words/seriesName';
 import type { EffectOf } from './useEffectOf';
@@ -44,17 +43,7 @@ function KnownEffect({
 }) {
   const columns = useMemo(
     (): readonly DataColumn<ChangedVerdict>[] => [
-      {
-        id: 'unit',
-        header: 'Unit',
-        rowHeader: true,
-        value: ({ unit }) => unit,
-        cell: ({ unit, series }) => (
-          <Link href={unitAddress(unit, series)} prefetch={false}>
-            {unit}
-          </Link>
-        ),
-      },
+      unitLinkColumn(({ series }) => series),
       {
         id: 'series',
         header: 'Series',

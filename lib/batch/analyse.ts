@@ -1,14 +1,11 @@
 import { mkdir, readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { signalsTable, sistersTable } from '../analysis/comparisonTables';
-import { defaultSparesSettings } from '../analysis/demand/sparesOf';
-import { usualDriftSettings } from '../analysis/drift/driftResult';
 import { FleetAnswers } from '../analysis/engine/FleetAnswers';
-import { demandTable, fitsTable, marginsTable, ordersTable, problemsTable } from '../analysis/fleetTables';
+import { problemsTable } from '../analysis/fleetTables';
 import { type GroupBy, groupings, isGroupBy } from '../analysis/grouping/sisterGroupOf';
 import { NoUsableReadings, openAnalysis } from '../analysis/openAnalysis';
-import { sisterGroups } from '../analysis/sisters/sisterGroups';
+import { resultTables } from '../analysis/resultTables';
 import { correctedReport, partCorrected, rulingsIn } from '../records/decisions/correctedFiles';
 import type { InputFile } from '../records/importReport';
 import { openNodeDatabase } from '../store/nodeDatabase';
@@ -83,17 +80,7 @@ async function main(words: readonly string[]): Promise<number> {
       async () => {},
     );
     const { fleet, imported } = analysis;
-    const answers = new FleetAnswers(analysis, async () => {});
-    const spares = await answers.spares(defaultSparesSettings);
-    const tables = [
-      fitsTable(fleet),
-      marginsTable(fleet),
-      sistersTable(sisterGroups(analysis.fits.values())),
-      signalsTable(await answers.drift(usualDriftSettings)),
-      demandTable(spares),
-      ordersTable(spares),
-      problemsTable(fleet),
-    ];
+    const tables = await resultTables(new FleetAnswers(analysis, async () => {}));
     for (const table of tables) await writeTable(settings.out, table);
     const used = fleet.files.reduce((sum, file) => sum + file.readingsUsed, 0);
     const held = fleet.files.reduce((sum, file) => sum + file.readingsHeld, 0);

@@ -6,6 +6,7 @@ import {
   axisExtent,
   dayAxis,
   dayMarks,
+  hintLayer,
   horizonLayer,
   labelShare,
   orderMarks,
@@ -73,17 +74,7 @@ function layersOf(top: number, theme: ChartTheme): Layer[] {
       mark: { type: 'tick', orient: 'horizontal', width: 12, thickness: 2, color: theme.ink, opacity: 1 },
       encoding: { x: x('middle'), y: y('p95') },
     },
-    {
-      data,
-      mark: { type: 'rect', color: theme.paper, opacity: 0, aria: true },
-      encoding: {
-        x: x('from'),
-        x2: { field: 'to' },
-        y: { value: 0 },
-        y2: { value: 'height' },
-        description: { field: 'hint', type: 'nominal' },
-      },
-    },
+    hintLayer(theme),
   ];
 }
 

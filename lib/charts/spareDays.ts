@@ -121,3 +121,18 @@ export function dayMarks(
     ];
   });
 }
+
+/** What a pointer or a screen reader finds at every row: its hint, over the whole height from one day to the next. */
+export function hintLayer(theme: ChartTheme): Layer {
+  return {
+    data: { name: 'rows' },
+    mark: { type: 'rect', color: theme.paper, opacity: 0, aria: true },
+    encoding: {
+      x: dayAxis('from'),
+      x2: { field: 'to' },
+      y: { value: 0 },
+      y2: { value: 'height' },
+      description: { field: 'hint', type: 'nominal' },
+    },
+  };
+}

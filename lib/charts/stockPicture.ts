@@ -6,6 +6,7 @@ import {
   axisExtent,
   dayAxis,
   dayMarks,
+  hintLayer,
   horizonLayer,
   labelShare,
   orderMarks,
@@ -87,16 +88,6 @@ function layersOf(domain: [number, number], theme: ChartTheme): Layer[] {
       mark: { type: 'text', align: 'left', dx: 4, fontSize: 11 },
       encoding: { x: x('to'), y: y('value'), text: { field: 'name', type: 'nominal' } },
     },
-    {
-      data: { name: 'rows' },
-      mark: { type: 'rect', color: theme.paper, opacity: 0, aria: true },
-      encoding: {
-        x: x('from'),
-        x2: { field: 'to' },
-        y: { value: 0 },
-        y2: { value: 'height' },
-        description: { field: 'hint', type: 'nominal' },
-      },
-    },
+    hintLayer(theme),
   ];
 }

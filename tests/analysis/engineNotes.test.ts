@@ -1,30 +1,18 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { usualDriftSettings } from '../../lib/analysis/drift/driftResult';
 import { Engine } from '../../lib/analysis/engine/Engine';
 import { acknowledgement } from '../../lib/records/decisions/acknowledgements';
-import type { Database } from '../../lib/store/Connector';
-import { openNodeDatabase } from '../../lib/store/nodeDatabase';
+import { countingDatabase } from '../support/countingDatabase';
 
-let database: Database;
-beforeAll(async () => {
-  database = await openNodeDatabase();
-});
-afterAll(() => database.close());
+const counted = countingDatabase();
 
 const sheet = new TextEncoder().encode(
   'unit,date,unit_hours,runout_found_mm\nR-1,2016-02-03,8120,0.031\nR-1,2018-02-03,16000,0.034\nR-2,2018-02-03,15000,0.03\n',
 );
 
 test('an acknowledgement is noted, kept by what reads files, and taken back, without anything being read again', async () => {
-  let connections = 0;
   const engine = new Engine({
-    openDatabase: async () => ({
-      ...database,
-      connect: () => {
-        connections += 1;
-        return database.connect();
-      },
-    }),
+    openDatabase: counted.openDatabase,
     demoFiles: async () => [{ name: 's.csv', bytes: sheet }],
     now: () => '2026-03-01T08:00:00.000Z',
   });
@@ -42,15 +30,15 @@ test('an acknowledgement is noted, kept by what reads files, and taken back, wit
   expect((await engine.journal()).map(({ act, by, decision }) => [act, by, decision])).toEqual([
     ['decided', 'AB', noted],
   ]);
-  expect(connections).toBe(1);
+  expect(counted.connections).toBe(1);
   expect(await engine.ask('drift', [usualDriftSettings])).toBe(before);
 
   // Own files are read with the acknowledgement in the journal, and it changes nothing of them.
   const own = await engine.addFiles([{ name: 's.csv', bytes: sheet.slice().buffer }], () => {});
   expect(own.ok && own.fleet.files.map(({ readingsUsed }) => readingsUsed)).toEqual([3]);
-  expect(connections).toBe(2);
+  expect(counted.connections).toBe(2);
 
   await engine.takeNotesBack([noted.id]);
   expect((await engine.journal()).map(({ act }) => act)).toEqual(['decided', 'taken back']);
-  expect(connections).toBe(2);
+  expect(counted.connections).toBe(2);
 });

@@ -1,15 +1,10 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { Engine } from '../../lib/analysis/engine/Engine';
 import { acknowledgement } from '../../lib/records/decisions/acknowledgements';
 import { rowKey, tableEdit } from '../../lib/records/decisions/tableEdits';
-import type { Database } from '../../lib/store/Connector';
-import { openNodeDatabase } from '../../lib/store/nodeDatabase';
+import { countingDatabase } from '../support/countingDatabase';
 
-let database: Database;
-beforeAll(async () => {
-  database = await openNodeDatabase();
-});
-afterAll(() => database.close());
+const counted = countingDatabase();
 
 const sheet = new TextEncoder().encode(
   'unit,frame,date,unit_hours,runout_found_mm\nR-1,Wren,2016-02-03,8120,0.031\nR-1,Wren,2018-02-03,16000,0.034\nR-2,Wren,2018-02-03,15000,0.03\n',
@@ -17,15 +12,8 @@ const sheet = new TextEncoder().encode(
 const silent = () => {};
 
 test('an edited row is undone and done again with the files, a remark without them; both survive a file added later', async () => {
-  let connections = 0;
   const engine = new Engine({
-    openDatabase: async () => ({
-      ...database,
-      connect: () => {
-        connections += 1;
-        return database.connect();
-      },
-    }),
+    openDatabase: counted.openDatabase,
     demoFiles: async () => [],
     now: () => '2026-03-01T08:00:00.000Z',
   });
@@ -38,7 +26,7 @@ test('an edited row is undone and done again with the files, a remark without th
   await engine.note([
     acknowledgement({ source: 'own', unit: 'R-1', series: 'runout', upTo: '2018-02-03', remark: 'seen' }),
   ]);
-  expect(connections).toBe(2);
+  expect(counted.connections).toBe(2);
   await engine.undoNotes(2);
   expect((await engine.journal()).map(({ act, undoes }) => [act, undoes])).toEqual([
     ['decided', undefined],
@@ -47,13 +35,13 @@ test('an edited row is undone and done again with the files, a remark without th
   ]);
   await engine.redoNotes(2);
   await engine.undoNotes(2);
-  expect(connections).toBe(2);
+  expect(counted.connections).toBe(2);
 
   expect(limitOf(await engine.undo(1, silent))).toEqual([null, null]);
   // Pressed twice before the page knew, it undoes once.
   expect(limitOf(await engine.undo(1, silent))).toEqual([null, null]);
   expect(limitOf(await engine.redo(1, silent))).toEqual([0.05, 0.05]);
-  expect(connections).toBe(5);
+  expect(counted.connections).toBe(5);
 
   const limits = 'frame,series,limit_kind,limit\nWren,runout,upper,0.04\n';
   const added = await engine.addFiles(

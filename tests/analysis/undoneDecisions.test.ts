@@ -3,20 +3,10 @@ import { csvParse } from 'd3-dsv';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { signalsTable, sistersTable } from '../../lib/analysis/comparisonTables';
-import { defaultSparesSettings } from '../../lib/analysis/demand/sparesOf';
-import { usualDriftSettings } from '../../lib/analysis/drift/driftResult';
 import { FleetAnswers } from '../../lib/analysis/engine/FleetAnswers';
-import {
-  demandTable,
-  fitsTable,
-  marginsTable,
-  ordersTable,
-  problemsTable,
-} from '../../lib/analysis/fleetTables';
 import { canonicalRows, questionsTable } from '../../lib/analysis/intakeTables';
 import { openAnalysis } from '../../lib/analysis/openAnalysis';
-import { sisterGroups } from '../../lib/analysis/sisters/sisterGroups';
+import { resultTables } from '../../lib/analysis/resultTables';
 import type { FleetResult } from '../../lib/analysis/types';
 import { canonicalTables } from '../../lib/records/canonicalTables';
 import { writeCsv } from '../../lib/records/csv/writeCsv';
@@ -74,16 +64,8 @@ async function opened(decisions: readonly Decision[]) {
   const connector = await database.connect();
   const settings = { asOf: null, groupBy: 'frame', decisions } as const;
   const analysis = await openAnalysis(connector, files, 'own', settings, async () => {});
-  const answers = new FleetAnswers(analysis, async () => {});
-  const spares = await answers.spares(defaultSparesSettings);
   const tables = [
-    fitsTable(analysis.fleet),
-    marginsTable(analysis.fleet),
-    sistersTable(sisterGroups(analysis.fits.values())),
-    signalsTable(await answers.drift(usualDriftSettings)),
-    demandTable(spares),
-    ordersTable(spares),
-    problemsTable(analysis.fleet),
+    ...(await resultTables(new FleetAnswers(analysis, async () => {}))),
     questionsTable(analysis.fleet.questions),
   ];
   for (const { name } of canonicalTables) tables.push(await canonicalRows(connector, name));

@@ -4,6 +4,7 @@ import {
   cancelTimeout_ms,
   createEngineClient,
   EngineFailure,
+  requestsBy,
   stallTimeout_ms,
   startTimeout_ms,
 } from '../../app/engine/engineClient';
@@ -80,7 +81,7 @@ describe('createEngineClient', () => {
     expect(steps).toEqual(['Reading again']);
     expect(await client.run('takeBack', [['q1']], silent)).toEqual(opened);
     expect(takeBack.mock.calls[0]?.[0 as never]).toEqual(['q1']);
-    expect(await client.request.journal()).toEqual([entry]);
+    expect(await requestsBy(client.call).journal()).toEqual([entry]);
   });
 
   test('a worker that never answers ends in a failure', async () => {
@@ -98,7 +99,7 @@ describe('createEngineClient', () => {
     const run = client.run('open', [], silent);
     worker.dispatchEvent(new Event('error', { cancelable: true }));
     await expect(run).rejects.toThrow('did not start');
-    await expect(client.request.ask('unit', ['A'])).rejects.toThrow(EngineFailure);
+    await expect(requestsBy(client.call).ask('unit', ['A'])).rejects.toThrow(EngineFailure);
   });
 
   test('a silent worker is reported again and again, and not ended', async () => {

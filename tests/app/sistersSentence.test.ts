@@ -4,14 +4,8 @@ import { differenceSentence, otherFindings, sistersSentence } from '../../app/wo
 import type { SisterGroup, SisterRow, SistersResult, StartRow } from '../../lib/analysis/sisters/types';
 import { builtInCharacteristics } from '../../lib/records/characteristics';
 import { pooledRepeatability } from '../../lib/stats/repeatability/repeatability';
+import { interval } from '../support/interval';
 
-const interval = (median: number) => ({
-  median,
-  lower80: median - 0.1,
-  upper80: median + 0.1,
-  lower95: median - 0.2,
-  upper95: median + 0.2,
-});
 function rate(unit: string, ratio: number | null, q: number, series = 'thrust_play'): SisterRow {
   return {
     unit,

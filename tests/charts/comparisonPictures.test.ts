@@ -19,26 +19,11 @@ import { meansPicture } from '../../lib/charts/meansPicture';
 import { ratioMeasure, ratioPicture } from '../../lib/charts/ratioPicture';
 import { smallMultiples } from '../../lib/charts/smallMultiples';
 import { startPicture } from '../../lib/charts/startPicture';
-import type { LayeredSpec } from '../../lib/charts/theme';
 import { clockPositions } from '../../lib/stats/clock/clockPositions';
-import { draw, schemaComplaints, theme } from './checkSpec';
+import { interval } from '../support/interval';
+import { theme } from './checkSpec';
+import { drawn } from './drawn';
 
-/** A picture that keeps to the schema, draws without a complaint and holds no broken number. */
-async function drawn(spec: LayeredSpec): Promise<string> {
-  expect(schemaComplaints(spec)).toEqual([]);
-  const { svg, complaints } = await draw(spec);
-  expect(complaints).toEqual([]);
-  expect(svg).not.toMatch(/NaN|Infinity|undefined/);
-  return svg;
-}
-
-const interval = (median: number) => ({
-  median,
-  lower80: median - 0.1,
-  upper80: median + 0.1,
-  lower95: median - 0.2,
-  upper95: median + 0.2,
-});
 const sister = (unit: string, ratio: number | null, q: number): SisterRow => ({
   unit,
   group: 'Lark',

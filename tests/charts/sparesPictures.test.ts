@@ -6,17 +6,8 @@ import { demandDescription, demandHint, demandPicture } from '../../lib/charts/d
 import { type IntervalMeasure, intervalHint, intervalPicture } from '../../lib/charts/intervalPicture';
 import { orderMarks, quarterStart } from '../../lib/charts/spareDays';
 import { stockPicture } from '../../lib/charts/stockPicture';
-import type { LayeredSpec } from '../../lib/charts/theme';
-import { draw, schemaComplaints, theme } from './checkSpec';
-
-/** A picture that keeps to the schema, draws without a complaint and holds no broken number. */
-async function drawn(spec: LayeredSpec): Promise<string> {
-  expect(schemaComplaints(spec)).toEqual([]);
-  const { svg, complaints } = await draw(spec);
-  expect(complaints).toEqual([]);
-  expect(svg).not.toMatch(/NaN|Infinity|undefined/);
-  return svg;
-}
+import { theme } from './checkSpec';
+import { drawn } from './drawn';
 
 const days = { asOf: '2026-10-21', until: '2028-10-21', settings: defaultSparesSettings };
 const order: OrderRow = {

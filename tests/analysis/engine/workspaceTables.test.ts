@@ -1,20 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { signalsTable, sistersTable } from '../../../lib/analysis/comparisonTables';
-import { defaultSparesSettings } from '../../../lib/analysis/demand/sparesOf';
-import { usualDriftSettings } from '../../../lib/analysis/drift/driftResult';
 import { FleetAnswers } from '../../../lib/analysis/engine/FleetAnswers';
-import {
-  demandTable,
-  fitsTable,
-  marginsTable,
-  ordersTable,
-  problemsTable,
-  type ResultTable,
-} from '../../../lib/analysis/fleetTables';
+import { problemsTable, type ResultTable } from '../../../lib/analysis/fleetTables';
 import { canonicalRows, questionsTable } from '../../../lib/analysis/intakeTables';
 import { openAnalysis } from '../../../lib/analysis/openAnalysis';
-import { sisterGroups } from '../../../lib/analysis/sisters/sisterGroups';
+import { resultTables } from '../../../lib/analysis/resultTables';
 import { writeCsv } from '../../../lib/records/csv/writeCsv';
 import { acknowledgement } from '../../../lib/records/decisions/acknowledgements';
 import type { Decision } from '../../../lib/records/decisions/Decision';
@@ -42,16 +32,8 @@ async function tablesOf({ files, journal }: Workspace): Promise<ReadonlyMap<stri
     const decisions = decisionsForReading(journal);
     const settings = { asOf: null, groupBy: 'frame', decisions } as const;
     const analysis = await openAnalysis(connector, files, 'own', settings, async () => {});
-    const answers = new FleetAnswers(analysis, async () => {});
-    const spares = await answers.spares(defaultSparesSettings);
     const tables: readonly ResultTable[] = [
-      fitsTable(analysis.fleet),
-      marginsTable(analysis.fleet),
-      sistersTable(sisterGroups(analysis.fits.values())),
-      signalsTable(await answers.drift(usualDriftSettings)),
-      demandTable(spares),
-      ordersTable(spares),
-      problemsTable(analysis.fleet),
+      ...(await resultTables(new FleetAnswers(analysis, async () => {}))),
       questionsTable(analysis.fleet.questions),
       await canonicalRows(connector, 'overhauls'),
       await canonicalRows(connector, 'readings'),

@@ -1,21 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import type { AnswerDecision } from '../../../lib/records/decisions/Decision';
 import {
   answersOf,
   decisionsInForce,
   withDecisions,
   withTakenBack,
 } from '../../../lib/records/decisions/journal';
+import { answerDecision as answer } from '../../support/answerDecision';
 
 const signature = { at: '2026-03-01T08:00:00.000Z', by: 'AB' };
-const answer = (id: string, text: string): AnswerDecision => ({
-  kind: 'answer',
-  id,
-  file: 'a.csv',
-  column: 'play',
-  question: 'Which unit?',
-  answer: text,
-});
 
 describe('journal of decisions', () => {
   test('the latest decision about a thing holds and knows what held before', () => {

@@ -1,20 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { acknowledgement } from '../../../lib/records/decisions/acknowledgements';
-import type { AnswerDecision, Decision, JournalEntry } from '../../../lib/records/decisions/Decision';
+import type { Decision, JournalEntry } from '../../../lib/records/decisions/Decision';
 import { journalEntrySchema } from '../../../lib/records/decisions/Decision';
 import { decisionsInForce, withDecisions, withTakenBack } from '../../../lib/records/decisions/journal';
 import { redoable, undoable, withRedone, withUndone } from '../../../lib/records/decisions/steps';
+import { answerDecision as answer } from '../../support/answerDecision';
 
 const signature = { at: '2026-03-01T08:00:00.000Z', by: 'AB' };
-const answer = (id: string, text: string): AnswerDecision => ({
-  kind: 'answer',
-  id,
-  file: 'a.csv',
-  column: 'play',
-  question: 'Which unit?',
-  answer: text,
-});
 const noted = (source: 'own' | 'demo') =>
   acknowledgement({ source, unit: 'W-1', series: 'runout', upTo: '2024-01-01', remark: 'seen' });
 
