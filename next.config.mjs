@@ -1,3 +1,5 @@
+import { sourceHash } from './lib/batch/site/sourceHash.mjs';
+
 /**
  * Static export: every page is a file, no server is ever needed. SITE_PATH, such as /fleet, is the path under which the site
  * is to lie; without it, the root.
@@ -5,6 +7,7 @@
 export default {
   output: 'export',
   basePath: process.env.SITE_PATH ?? '',
+  generateBuildId: () => sourceHash(import.meta.dirname),
   reactStrictMode: true,
   poweredByHeader: false,
   trailingSlash: true,

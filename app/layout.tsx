@@ -6,6 +6,7 @@ import { Footer } from './frame/Footer';
 import { Header } from './frame/Header';
 import { NewerVersion } from './offline/NewerVersion';
 import { KeptNotice } from './workspace/KeptNotice';
+import { KeptProvider } from './workspace/KeptProvider';
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/tables.css';
@@ -28,17 +29,19 @@ export default function RootLayout({ children }: { readonly children: ReactNode 
           Skip to the content
         </a>
         <EngineProvider>
-          <Header />
-          <main id="content" tabIndex={-1}>
-            <noscript>
-              <p>Endfloat computes in the browser and needs JavaScript, which is switched off here.</p>
-            </noscript>
-            <NewerVersion />
-            <EngineNotice />
-            <KeptNotice />
-            {children}
-          </main>
-          <Footer />
+          <KeptProvider>
+            <Header />
+            <main id="content" tabIndex={-1}>
+              <noscript>
+                <p>Endfloat computes in the browser and needs JavaScript, which is switched off here.</p>
+              </noscript>
+              <NewerVersion />
+              <EngineNotice />
+              <KeptNotice />
+              {children}
+            </main>
+            <Footer />
+          </KeptProvider>
         </EngineProvider>
       </body>
     </html>

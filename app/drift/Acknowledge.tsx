@@ -3,6 +3,7 @@
 import { useId, useState } from 'react';
 import type { DriftFinding } from '../../lib/analysis/drift/types';
 import { useInitials } from '../records/held/useInitials';
+import { useMayWrite } from '../workspace/useKeptState';
 import type { Acknowledgements } from './useAcknowledgements';
 
 interface AcknowledgeProps {
@@ -16,11 +17,12 @@ export function Acknowledge({ finding, acknowledged }: AcknowledgeProps) {
   const [remark, setRemark] = useState('');
   const [failure, setFailure] = useState<string | null>(null);
   const [initials, sign] = useInitials();
+  const mayWrite = useMayWrite();
   const failureId = useId();
   const name = `${finding.unit} ${finding.series}`;
   if (!isOpen)
     return (
-      <button type="button" onClick={() => setOpen(true)}>
+      <button type="button" disabled={!mayWrite} onClick={() => setOpen(true)}>
         Acknowledge<span className="visuallyHidden">{` ${name}`}</span>
       </button>
     );
@@ -56,7 +58,9 @@ export function Acknowledge({ finding, acknowledged }: AcknowledgeProps) {
         Initials
         <input size={4} value={initials} onChange={(event) => sign(event.target.value)} />
       </label>
-      <button type="submit">Acknowledge</button>
+      <button type="submit" disabled={!mayWrite}>
+        Acknowledge
+      </button>
       <button type="button" onClick={() => setOpen(false)}>
         Cancel
       </button>

@@ -5,6 +5,7 @@ import type { DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { counted } from '../words/counted';
 import { driftWords } from '../words/driftSentence';
+import { useMayWrite } from '../workspace/useKeptState';
 import type { Acknowledgements } from './useAcknowledgements';
 
 interface AcknowledgedFindingsProps {
@@ -15,6 +16,7 @@ interface AcknowledgedFindingsProps {
 
 /** Findings that a person has acknowledged, with the remark and a way back. */
 export function AcknowledgedFindings({ result, acknowledged, characteristics }: AcknowledgedFindingsProps) {
+  const mayWrite = useMayWrite();
   const [failure, setFailure] = useState<string | null>(null);
   const takeBack = (id: string) => {
     acknowledged
@@ -36,7 +38,7 @@ export function AcknowledgedFindings({ result, acknowledged, characteristics }: 
         {findings.map(({ finding, decision }) => (
           <li key={decision.id}>
             {driftWords(finding, characteristics)}: {decision.remark}{' '}
-            <button type="button" onClick={() => takeBack(decision.id)}>
+            <button type="button" disabled={!mayWrite} onClick={() => takeBack(decision.id)}>
               Take back<span className="visuallyHidden">{` ${finding.unit} ${finding.series}`}</span>
             </button>
           </li>

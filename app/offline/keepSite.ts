@@ -36,8 +36,8 @@ export async function keepSite(address: string, page: KeepingPage): Promise<() =
   const registration = await container.register(address, { updateViaCache: 'none' });
   const look = async (otherVersion: () => void) => {
     const { waiting, active } = registration;
-    if (waiting !== null) return onChange('newer');
     if (active === null) return;
+    if (waiting !== null) return onChange('newer');
     const running = await takeOver(active, version);
     if (running === version) onChange('kept');
     else otherVersion();

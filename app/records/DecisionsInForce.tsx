@@ -1,6 +1,7 @@
 'use client';
 
 import { useEngine } from '../engine/EngineProvider';
+import { useMayWrite } from '../workspace/useKeptState';
 import { AnswersGiven } from './AnswersGiven';
 import { RulingsGiven } from './held/RulingsGiven';
 import { MeaningsGiven } from './meanings/MeaningsGiven';
@@ -11,7 +12,8 @@ import { useDecisionsInForce } from './useDecisionsInForce';
 export function DecisionsInForce({ onTakeBack }: { readonly onTakeBack: (ids: readonly string[]) => void }) {
   const { state } = useEngine();
   const inForce = useDecisionsInForce();
-  const busy = state.work !== null;
+  const mayWrite = useMayWrite();
+  const busy = state.work !== null || !mayWrite;
   const answers = inForce.filter((one) => one.kind === 'answer');
   const meanings = inForce.filter((one) => one.kind === 'meaning');
   const rulings = inForce.filter((one) => one.kind === 'ruling');

@@ -4,22 +4,32 @@ import { useCallback, useRef, useState } from 'react';
 import { looksLikeWorkspace } from '../../lib/records/workspace/workspaceFile';
 import { useEngine } from '../engine/EngineProvider';
 import { counted } from '../words/counted';
+import { useMayWrite } from '../workspace/useKeptState';
 import { droppedFiles } from './droppedFiles';
 import styles from './records.module.css';
 import { usePageDrop } from './usePageDrop';
 
-/** Where files and folders come in: dropped anywhere on the page, or chosen. */
-export function FileDrop() {
+interface FileDropProps {
+  readonly onWorkspace: (file: File) => void;
+}
+
+/** Where files and folders come in: dropped anywhere on the page, or chosen; a workspace file is handed on. */
+export function FileDrop({ onWorkspace }: FileDropProps) {
   const { state, start } = useEngine();
   const [message, setMessage] = useState<string | null>(null);
   const filePicker = useRef<HTMLInputElement>(null);
   const folderPicker = useRef<HTMLInputElement>(null);
-  const busy = state.work !== null;
+  const mayWrite = useMayWrite();
+  const busy = state.work !== null || !mayWrite;
 
   const take = useCallback(
     async (event: Event) => {
       if (busy) {
-        setMessage('Wait until the work under way ends, or stop it, and then add the files again.');
+        setMessage(
+          mayWrite
+            ? 'Wait until the work under way ends, or stop it, and then add the files again.'
+            : 'Nothing was added: this tab looks on, as is said above.',
+        );
         return;
       }
       try {
@@ -30,7 +40,8 @@ export function FileDrop() {
         }
         const workspace = files.find(({ bytes }) => looksLikeWorkspace(new Uint8Array(bytes)));
         if (workspace !== undefined) {
-          setMessage(`${workspace.name} is a workspace file: open it under ‘Workspace’ below.`);
+          if (files.length > 1) setMessage(`${workspace.name} is a workspace file: drop it by itself.`);
+          else onWorkspace(new File([workspace.bytes], workspace.name));
           return;
         }
         setMessage(`${counted(files.length, 'file')} taken.`);
@@ -39,7 +50,7 @@ export function FileDrop() {
         setMessage(error instanceof Error ? error.message : String(error));
       }
     },
-    [start, busy],
+    [start, busy, mayWrite, onWorkspace],
   );
   const dragging = usePageDrop(take);
   const chosen = (input: HTMLInputElement, event: Event) => {

@@ -3,6 +3,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useEngine } from '../engine/EngineProvider';
 import { counted } from '../words/counted';
+import { useKept, useMayWrite } from '../workspace/useKeptState';
 import { ConfirmDialog } from './ConfirmDialog';
 
 /** Switching between the demo fleet and the files kept in this browser, and removing those. */
@@ -11,6 +12,8 @@ export function OpenButtons() {
   const [names, setNames] = useState<readonly string[]>([]);
   const dialog = useRef<HTMLDialogElement>(null);
   const { fleet, work } = state;
+  const mayWrite = useMayWrite();
+  const isSaved = useKept().state?.saving !== 'not saved';
   const busy = work !== null;
   useEffect(() => {
     if (busy) return;
@@ -38,14 +41,15 @@ export function OpenButtons() {
           </button>
         )}
         {kept && (
-          <button type="button" disabled={busy} onClick={() => dialog.current?.showModal()}>
+          <button type="button" disabled={busy || !mayWrite} onClick={() => dialog.current?.showModal()}>
             Remove my files from this browser
           </button>
         )}
       </p>
       {kept && (
         <p>
-          {counted(names.length, 'file')} of yours {names.length === 1 ? 'is' : 'are'} kept in this browser.
+          {counted(names.length, 'file')} of yours {names.length === 1 ? 'is' : 'are'}{' '}
+          {isSaved ? 'kept in this browser' : 'held until the page is closed'}.
         </p>
       )}
       <ConfirmDialog

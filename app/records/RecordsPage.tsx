@@ -1,9 +1,10 @@
 'use client';
 
-import { useRef } from 'react';
+import { useRef, useState } from 'react';
 import { useQuery } from '../address/useQuery';
 import { useEngine } from '../engine/EngineProvider';
 import { recordsSentence } from '../words/recordsSentence';
+import { useMayWrite } from '../workspace/useKeptState';
 import { WorkspacePanel } from '../workspace/WorkspacePanel';
 import { DecisionsInForce } from './DecisionsInForce';
 import { FileDrop } from './FileDrop';
@@ -22,10 +23,12 @@ const nothing = { files: [], problems: [], problemsFound: 0, questions: [], shee
 export function RecordsPage() {
   const { state, start } = useEngine();
   const [query, change] = useQuery();
+  const [workspace, setWorkspace] = useState<File | null>(null);
   const sentence = useRef<HTMLParagraphElement>(null);
   const { attempt, fleet, work } = state;
   const read = attempt ?? fleet ?? nothing;
-  const busy = work !== null;
+  const mayWrite = useMayWrite();
+  const busy = work !== null || !mayWrite;
   const isOwn = attempt !== null || fleet?.source === 'own';
   // What was pressed may be gone when the work ends: the sentence stays, next to the news of the work.
   const andReturn = (start: () => void) => {
@@ -37,7 +40,7 @@ export function RecordsPage() {
       <p className="answer" ref={sentence} tabIndex={-1}>
         {recordsSentence(state)}
       </p>
-      <FileDrop />
+      <FileDrop onWorkspace={setWorkspace} />
       <Questions
         questions={read.questions}
         busy={busy}
@@ -50,7 +53,7 @@ export function RecordsPage() {
         onOpen={(decisions) => andReturn(() => start('decide', decisions))}
       />
       <OpenButtons />
-      <WorkspacePanel />
+      <WorkspacePanel dropped={workspace} />
       <h2>Files</h2>
       {attempt !== null && (
         <p>These are the files of the attempt that failed; what was open before stays open.</p>

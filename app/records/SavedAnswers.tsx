@@ -11,6 +11,7 @@ import {
 } from '../../lib/records/decisions/savedDecisions';
 import { useEngine } from '../engine/EngineProvider';
 import { counted } from '../words/counted';
+import { useMayWrite } from '../workspace/useKeptState';
 import { saveFile } from './saveFile';
 
 const fileName = 'endfloat-answers.json';
@@ -33,6 +34,7 @@ export function SavedAnswers({ sheets, onOpen }: SavedAnswersProps) {
   const { state, request } = useEngine();
   const [message, setMessage] = useState<string | null>(null);
   const picker = useRef<HTMLInputElement>(null);
+  const mayWrite = useMayWrite();
   const busy = state.work !== null;
   const save = async () => {
     const decisions = decisionsInForce(await request.journal()).filter(
@@ -69,7 +71,7 @@ export function SavedAnswers({ sheets, onOpen }: SavedAnswersProps) {
         <button type="button" disabled={busy} onClick={() => void save()}>
           Save answers and column meanings
         </button>
-        <button type="button" disabled={busy} onClick={() => picker.current?.click()}>
+        <button type="button" disabled={busy || !mayWrite} onClick={() => picker.current?.click()}>
           Open saved answers
         </button>
       </p>

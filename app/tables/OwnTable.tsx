@@ -13,6 +13,7 @@ import { UndoButtons } from '../records/journal/UndoButtons';
 import { useJournal } from '../records/journal/useJournal';
 import { counted } from '../words/counted';
 import { editsSentence, tableName } from '../words/tableWords';
+import { useMayWrite } from '../workspace/useKeptState';
 import { EditGrid } from './EditGrid';
 import { EffectPanel } from './EffectPanel';
 import type { EditedDrafts } from './useDrafts';
@@ -33,7 +34,8 @@ export function OwnTable({ table, rows, fleet, drafts }: OwnTableProps) {
   const { state, start } = useEngine();
   const journal = useJournal();
   const [initials, sign] = useInitials();
-  const busy = state.work !== null;
+  const mayWrite = useMayWrite();
+  const busy = state.work !== null || !mayWrite;
   const asItStands = useMemo(() => draftOf(rows), [rows]);
   const draft = drafts.drafts.get(table) ?? asItStands;
   const edits = useMemo(() => {

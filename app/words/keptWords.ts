@@ -11,9 +11,13 @@ export function keptWords({ saving, writes, files, entries }: KeptState): string
   return saving === 'saving' ? 'saving' : 'saved in this browser';
 }
 
+/** Said where files were kept and the browser has cleared them. */
+export const clearedSentence =
+  'Your files were kept in this browser, and it has cleared them: open the workspace file that you saved last, or add your files again, on the Records page.';
+
 /** What stands in the way of keeping and what to do, as sentences; none where all is well. */
 export function keptSentences(kept: KeptState): readonly string[] {
-  return [notKeptSentence(kept), tabSentence(kept), asideSentence(kept)].filter(
+  return [notKeptSentence(kept), newerSentence(kept), tabSentence(kept), asideSentence(kept)].filter(
     (sentence) => sentence !== null,
   );
 }
@@ -27,9 +31,13 @@ function notKeptSentence({ saving, notKept }: KeptState): string | null {
   return `${why} (${notKept.detail}). What you do is held until the page is closed. ${saveTheFile}`;
 }
 
-function tabSentence({ writes, takenOver, changedElsewhere }: KeptState): string | null {
-  if (changedElsewhere)
-    return 'Another tab of this browser has kept newer files or decisions than are open here: open them before you go on.';
+function newerSentence({ changedElsewhere }: KeptState): string | null {
+  return changedElsewhere
+    ? 'Another tab of this browser has kept newer files or decisions than are open here: open them before you go on.'
+    : null;
+}
+
+function tabSentence({ writes, takenOver }: KeptState): string | null {
   if (writes) return null;
   return takenOver
     ? 'Another tab of this browser has taken over writing: this one shows everything, and changes nothing.'

@@ -1,11 +1,11 @@
 'use client';
 
 import { keptWords } from '../words/keptWords';
-import { useKeptState } from './useKeptState';
+import { useKept } from './useKeptState';
 
 /** Whether what was brought in and decided is kept, in the title block of every page. */
 export function KeptBlock() {
-  const kept = useKeptState();
+  const { state: kept } = useKept();
   const words = kept === null ? null : keptWords(kept);
   if (words === null) return null;
   return (

@@ -1,14 +1,14 @@
 'use client';
 
 import { useEngine } from '../engine/EngineProvider';
-import { keptSentences } from '../words/keptWords';
-import { useKeptState } from './useKeptState';
+import { clearedSentence, keptSentences } from '../words/keptWords';
+import { useKept } from './useKeptState';
 
 /** What stands in the way of keeping what is done here, above the content of every page, and the way out. */
 export function KeptNotice() {
   const { state, start } = useEngine();
-  const kept = useKeptState();
-  const sentences = kept === null ? [] : keptSentences(kept);
+  const { state: kept, isCleared, leaveCleared } = useKept();
+  const sentences = [...(isCleared ? [clearedSentence] : []), ...(kept === null ? [] : keptSentences(kept))];
   const busy = state.work !== null;
   return (
     <section aria-label="What is kept in this browser" className="screenOnly">
@@ -29,6 +29,13 @@ export function KeptNotice() {
               Take over writing
             </button>
           )}
+        </p>
+      )}
+      {isCleared && (
+        <p className="buttons">
+          <button type="button" onClick={leaveCleared}>
+            Leave this notice
+          </button>
         </p>
       )}
     </section>

@@ -1,9 +1,10 @@
 'use client';
 
-import { useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { WorkspaceOffer } from '../../lib/analysis/engine/workspace/WorkspaceOffer';
 import { useEngine } from '../engine/EngineProvider';
 import { OfferedWorkspacePanel } from './OfferedWorkspacePanel';
+import { useMayWrite } from './useKeptState';
 
 interface Chosen {
   readonly file: File;
@@ -11,30 +12,46 @@ interface Chosen {
 }
 
 /** A workspace file in: read first, then opened in place of what is here or merged with it. */
-export function OpenWorkspace() {
+export function OpenWorkspace({ dropped }: { readonly dropped: File | null }) {
   const { state, start, request } = useEngine();
   const [chosen, setChosen] = useState<Chosen | null>(null);
   const [passphrase, setPassphrase] = useState('');
   const [message, setMessage] = useState<string | null>(null);
   const picker = useRef<HTMLInputElement>(null);
-  const busy = state.work !== null;
-  const read = async (file: File, typed: string) => {
-    setMessage(`${file.name} is being read.`);
-    setChosen({ file, offer: null });
-    try {
-      const offer = await request.offerWorkspace(await file.arrayBuffer(), typed);
-      setChosen(offer.status === 'refused' ? null : { file, offer });
-      setMessage(offer.status === 'offered' ? null : `${file.name}: ${offer.message}`);
-    } catch (error) {
-      setChosen(null);
-      setMessage(`${file.name} was not read: ${error instanceof Error ? error.message : String(error)}`);
-    }
-  };
+  const opener = useRef<HTMLButtonElement>(null);
+  const mayWrite = useMayWrite();
+  const busy = state.work !== null || !mayWrite;
+  const read = useCallback(
+    async (file: File, typed: string) => {
+      setMessage(`${file.name} is being read.`);
+      setChosen({ file, offer: null });
+      try {
+        const offer = await request.offerWorkspace(await file.arrayBuffer(), typed);
+        setChosen(offer.status === 'refused' ? null : { file, offer });
+        setMessage(offer.status === 'offered' ? null : `${file.name}: ${offer.message}`);
+      } catch (error) {
+        setChosen(null);
+        setMessage(`${file.name} was not read: ${error instanceof Error ? error.message : String(error)}`);
+      }
+    },
+    [request],
+  );
+  const take = useCallback(
+    (file: File) => {
+      setPassphrase('');
+      void read(file, '');
+      opener.current?.scrollIntoView({ block: 'center' });
+    },
+    [read],
+  );
+  useEffect(() => {
+    if (dropped !== null) take(dropped);
+  }, [dropped, take]);
   const offer = chosen?.offer ?? null;
   return (
     <>
       <p className="buttons">
-        <button type="button" disabled={busy} onClick={() => picker.current?.click()}>
+        <button ref={opener} type="button" disabled={busy} onClick={() => picker.current?.click()}>
           Open a workspace file
         </button>
       </p>
@@ -46,8 +63,7 @@ export function OpenWorkspace() {
         onChange={(event) => {
           const [file] = event.currentTarget.files ?? [];
           event.currentTarget.value = '';
-          setPassphrase('');
-          if (file !== undefined) void read(file, '');
+          if (file !== undefined) take(file);
         }}
       />
       <p role="status" className="screenOnly">

@@ -2,6 +2,7 @@
 
 import { useCallback, useEffect, useState } from 'react';
 import { type Storage, storageSentence } from '../words/storageWords';
+import { useKept } from './useKeptState';
 
 async function storageNow(): Promise<Storage | null> {
   const { storage } = navigator;
@@ -15,7 +16,11 @@ export function StorageKept() {
   const [storage, setStorage] = useState<Storage | null>(null);
   const [refused, setRefused] = useState(false);
   const look = useCallback(async () => setStorage(await storageNow().catch(() => null)), []);
-  useEffect(() => void look(), [look]);
+  // What is kept has changed, and with the first files the browser was asked.
+  const number = useKept().state?.number;
+  useEffect(() => {
+    if (number !== undefined) void look();
+  }, [look, number]);
   if (storage === null) return null;
   const ask = async () => {
     const isGranted = await navigator.storage.persist().catch(() => false);

@@ -2,8 +2,8 @@ import { OpenWorkspace } from './OpenWorkspace';
 import { SaveWorkspace } from './SaveWorkspace';
 import { StorageKept } from './StorageKept';
 
-/** The whole workspace as one file, out and in, and how far this browser keeps it. */
-export function WorkspacePanel() {
+/** The whole workspace as one file, out and in, and how far this browser keeps it; a file dropped on the page is read. */
+export function WorkspacePanel({ dropped }: { readonly dropped: File | null }) {
   return (
     <section aria-labelledby="workspace">
       <h2 id="workspace">Workspace</h2>
@@ -12,7 +12,7 @@ export function WorkspacePanel() {
         against a lost browser, or send it to a colleague.
       </p>
       <SaveWorkspace />
-      <OpenWorkspace />
+      <OpenWorkspace dropped={dropped} />
       <StorageKept />
     </section>
   );

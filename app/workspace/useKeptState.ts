@@ -1,31 +1,26 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { createContext, useContext } from 'react';
 import type { KeptState } from '../../lib/analysis/engine/kept/KeptState';
-import { useEngine } from '../engine/EngineProvider';
 
-/** How it stands with what is kept in this browser, followed as it changes; null until the worker has said so. */
-export function useKeptState(): KeptState | null {
-  const { state, request } = useEngine();
-  const [kept, setKept] = useState<KeptState | null>(null);
-  // A worker that is gone answers no more: its successor is asked once it works.
-  const isWorking = state.work?.progress != null || state.fleet !== null;
-  useEffect(() => {
-    if (!isWorking) return;
-    let stale = false;
-    const follow = async () => {
-      let seen = 0;
-      while (!stale) {
-        const now = await request.keptState(seen);
-        if (stale) return;
-        setKept(now);
-        seen = now.number;
-      }
-    };
-    follow().catch(() => !stale && setKept(null));
-    return () => {
-      stale = true;
-    };
-  }, [request, isWorking]);
-  return kept;
+/** How it stands with what is kept in this browser, as the pages see it. */
+export interface Kept {
+  /** Null until the worker has said so. */
+  readonly state: KeptState | null;
+  /** Files were kept here, and the browser has cleared them. */
+  readonly isCleared: boolean;
+  /** The reader knows that they are gone. */
+  readonly leaveCleared: () => void;
+}
+
+export const KeptContext = createContext<Kept>({ state: null, isCleared: false, leaveCleared: () => {} });
+
+export function useKept(): Kept {
+  return useContext(KeptContext);
+}
+
+/** Whether this tab may change what is kept; where it may not, the reason stands above the content of the page. */
+export function useMayWrite(): boolean {
+  const { state } = useKept();
+  return state === null || (state.writes && !state.changedElsewhere);
 }

@@ -2,8 +2,9 @@ import { z } from 'zod';
 import type { Decision } from '../records/decisions/Decision';
 import { answersOf } from '../records/decisions/journal';
 import type { InputFile } from '../records/importReport';
-import type { Connector } from '../store/Connector';
+import { type Connector, normalisedText } from '../store/Connector';
 import { type ImportedData, importFiles } from '../store/importFiles';
+import { onOneLine, withLinesSql } from '../store/oneLine';
 import { queryRows } from '../store/queryRows';
 import { latestDate, limitsInForce, runsNow, unitPositions } from '../store/questions';
 import { type GroupFit, groupFits } from './groupFits';
@@ -137,9 +138,13 @@ async function writeGroups(
   units: ReadonlyMap<string, UnitNow>,
 ): Promise<string> {
   const table = groupTableOf(groupBy);
-  const body = [...units.values()].map(({ row }) => `${row.unit}\u001f${row.group}\n`).join('');
-  await connector.run(`DROP TABLE IF EXISTS ${table}`);
-  await connector.loadText(table, ['unit', 'group'], new TextEncoder().encode(body));
+  const body = [...units.values()].map(({ row }) => `${onOneLine(row.unit)}\u001f${onOneLine(row.group)}\n`);
+  await connector.runOnText(
+    normalisedText(new TextEncoder().encode(body.join(''))),
+    ['unit', 'group'],
+    (rows) => `CREATE OR REPLACE TABLE ${table} AS
+      SELECT ${withLinesSql('unit')} AS unit, ${withLinesSql('"group"')} AS "group" FROM ${rows}`,
+  );
   return table;
 }
 

@@ -5,6 +5,8 @@ import type { LayeredSpec } from './theme';
 
 const runtimes = new Map<string, Runtime>();
 const maximumRuntimes = 40;
+/** Characters that no XML may hold (XML 1.0, production 2): a single one in a name, and no picture could be read. */
+const notXml = /[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu;
 
 /** The dataflow of a specification, compiled once per shape without eval: data come afterwards. */
 function runtimeOf(spec: LayeredSpec): Runtime {
@@ -22,14 +24,14 @@ function runtimeOf(spec: LayeredSpec): Runtime {
 /**
  * Draws a specification as SVG text, `width_px` wide in place of the width that it states if one is given; one that is padded
  * to its own size keeps it.
- * A mark's description becomes its aria-label, its href a link round it.
+ * A mark's description becomes its aria-label, its href a link round it; a character that XML cannot hold becomes U+FFFD.
  */
 export async function drawSvg(spec: LayeredSpec, width_px: number | null = null): Promise<string> {
   const view = new View(runtimeOf(spec), { expr: expressionInterpreter, renderer: 'none', hover: false });
   try {
     for (const [name, rows] of Object.entries(spec.datasets ?? {})) view.data(name, rows as object[]);
     if (width_px !== null && !keepsSize(spec)) view.width(width_px);
-    return await view.toSVG();
+    return (await view.toSVG()).replaceAll(notXml, '\uFFFD');
   } finally {
     view.finalize();
   }

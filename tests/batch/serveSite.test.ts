@@ -4,9 +4,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type ServedSite, serveSite } from '../../lib/batch/serveSite.mjs';
+import { policyOf, withPolicy, workerPolicy } from '../../lib/batch/site/policy.mjs';
 
 const folder = mkdtempSync(join(tmpdir(), 'endfloat-serve-'));
 const root = join(folder, 'out');
+const statedPage = withPolicy('<head><meta charset="utf-8"/><script>one()</script></head>');
 let site: ServedSite;
 
 beforeAll(async () => {
@@ -17,6 +19,7 @@ beforeAll(async () => {
   writeFileSync(join(root, 'index.html'), 'home');
   writeFileSync(join(root, 'unit', 'index.html'), 'unit');
   writeFileSync(join(root, '404.html'), 'no such page');
+  writeFileSync(join(root, 'stated.html'), statedPage);
   for (const name of ['a.wasm', 'a.wasm.gz', 'a.js', 'a.css', 'a.json', 'a.csv', 'a.svg', 'a.webmanifest']) {
     writeFileSync(join(root, name), name);
   }
@@ -66,6 +69,15 @@ describe('serveSite', () => {
     expect(await (await fetch(`${site.url}unit/`)).text()).toBe('unit');
     const bare = await fetch(`${site.url}unit`);
     expect([new URL(bare.url).pathname, await bare.text()]).toEqual(['/unit/', 'unit']);
+  });
+
+  test('a page comes with the policy that it states, a script with that of a worker', async () => {
+    const policy = async (name: string) =>
+      (await fetch(`${site.url}${name}`)).headers.get('content-security-policy');
+    expect(await policy('stated.html')).toBe(policyOf(statedPage));
+    expect(await policy('a.js')).toBe(workerPolicy);
+    expect(workerPolicy).toContain("connect-src 'self'");
+    expect(await policy('')).toBeNull();
   });
 
   test('what is not there is answered by 404.html with status 404', async () => {

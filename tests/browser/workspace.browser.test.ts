@@ -45,6 +45,7 @@ describe('the workspace', () => {
     await page.getByText(/Your 2 files are open/).waitFor(opened);
     await kept(page, 'saved in this browser');
     const heldRows = readFileSync(await saved(page, 'Save all held rows as CSV'), 'utf8');
+    const tables = await page.locator('main table').allInnerTexts();
     await page.getByText('Seal it with a passphrase').click();
     await page.getByLabel('Passphrase', { exact: true }).fill('two words');
     await page.getByRole('button', { name: 'Save the workspace file' }).click();
@@ -65,7 +66,7 @@ describe('the workspace', () => {
     const second = await site.visit();
     await records(second.page);
     const file = { name: 'fleet.workspace', mimeType: 'application/octet-stream', buffer: workspace };
-    await second.page.getByLabel('Workspace file').setInputFiles(file);
+    await dropFiles(second.page, [{ name: file.name, content: workspace }]);
     await second.page.getByLabel('Passphrase of fleet.workspace').fill('no such words');
     await second.page.getByRole('button', { name: 'Unseal' }).click();
     await second.page.getByText(/fleet\.workspace: .*passphrase/).waitFor(opened);
@@ -75,6 +76,7 @@ describe('the workspace', () => {
     await second.page.getByRole('button', { name: 'Open it' }).click();
     await second.page.getByText(/Your 2 files are open/).waitFor(opened);
     expect(readFileSync(await saved(second.page, 'Save all held rows as CSV'), 'utf8')).toBe(heldRows);
+    expect(await second.page.locator('main table').allInnerTexts()).toEqual(tables);
     await second.page
       .getByLabel('Workspace file')
       .setInputFiles({ ...file, buffer: workspace.subarray(0, workspace.length - 40) });

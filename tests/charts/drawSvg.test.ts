@@ -36,6 +36,11 @@ describe('drawSvg', () => {
     expect(second).not.toContain('first');
   });
 
+  test('a name with characters that XML cannot hold does not spoil the picture', async () => {
+    const svg = await drawSvg(strips('bell\u0007 none\uFFFF \u{1F6E2} tab\t'));
+    expect(svg).toContain('bell\uFFFD none\uFFFD \u{1F6E2} tab');
+  });
+
   test('a width takes the place of the one that the specification states', async () => {
     const width = (svg: string) => Number(/<svg[^>]* width="([\d.]+)"/.exec(svg)?.[1]);
     expect(width(await drawSvg(strips('A'), 800))).toBe(800);

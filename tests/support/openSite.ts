@@ -4,7 +4,7 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 import { serveSite } from '../../lib/batch/serveSite.mjs';
 import { findChromium } from '../chromium.mjs';
 
-const flags = [
+export const flags = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',

@@ -6,6 +6,7 @@ import { isAbout } from '../../../lib/records/decisions/acknowledgements';
 import { isNoted, redoable, type Step, undoable } from '../../../lib/records/decisions/steps';
 import { useEngine } from '../../engine/EngineProvider';
 import { stepWords } from '../../words/stepWords';
+import { useMayWrite } from '../../workspace/useKeptState';
 import { tellOfJournal } from './journalNews';
 import { useJournal } from './useJournal';
 import { useUndoKeys } from './useUndoKeys';
@@ -27,7 +28,8 @@ export function UndoButtons({ source, onStart, notApplied = noEdits }: UndoButto
   const { state, start, request } = useEngine();
   const [failure, setFailure] = useState<string | null>(null);
   const journal = useJournal();
-  const busy = state.work !== null;
+  const mayWrite = useMayWrite();
+  const busy = state.work !== null || !mayWrite;
   const isEdited = notApplied.undo !== null;
   const steps: Readonly<Record<Way, Step | null>> = {
     undo: isEdited ? null : undoable(journal, source),

@@ -1,1 +1,2 @@
 export function finishSite(root: string): void;
+export function stateVersion(root: string): void;

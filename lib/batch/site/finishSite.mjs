@@ -6,9 +6,17 @@ import { fileHashes, serviceWorkerName, siteFiles, versionOf } from './siteFiles
 
 const source = fileURLToPath(new URL('./serviceWorker.js', import.meta.url));
 
-/** Makes the built site complete: a policy in every page, the version in every page, and the service worker that keeps that version. */
+const versionMeta = /<meta name="site-version" content="[^"]*"\/>/;
+
+/** Makes the built site complete: a policy and the version in every page, and the service worker that keeps that version. */
 export function finishSite(root) {
   changePages(root, withPolicy);
+  stateVersion(root);
+}
+
+/** Writes the version that the files make into every page, in place of an older one, and the service worker that keeps it. */
+export function stateVersion(root) {
+  changePages(root, (html) => html.replace(versionMeta, ''));
   const version = versionOf(fileHashes(root));
   changePages(root, (html) =>
     html.replace('</title>', `</title><meta name="site-version" content="${version}"/>`),

@@ -64,7 +64,7 @@ async function answer({ request, clientId }) {
   if (address !== null) return file(address, request);
   const { origin, pathname, search } = new URL(request.url);
   if (request.mode === 'navigate') {
-    if (listed(`${origin}${pathname}/`) !== null) return Response.redirect(`${pathname}/${search}`);
+    if (listed(`${origin}${pathname}/`) !== null) return Response.redirect(`${origin}${pathname}/${search}`);
     return fetch(request).catch(() => file('404/', request));
   }
   return (await isOwn(clientId)) ? Response.error() : fetch(request);

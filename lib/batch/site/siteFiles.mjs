@@ -5,7 +5,7 @@ import { join, relative, sep } from 'node:path';
 /** Name of the service worker's file, at the root of the site, so that it answers for the whole of it. */
 export const serviceWorkerName = 'serviceWorker.js';
 
-/** Files of a built site, `/` between folders, in order of name. */
+/** Files below a folder, such as a built site, `/` between folders, in order of name. */
 export function siteFiles(root) {
   return readdirSync(root, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())

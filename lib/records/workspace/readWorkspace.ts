@@ -112,7 +112,10 @@ function unpacked(bytes: Uint8Array): ReadonlyMap<string, Uint8Array> {
     return true;
   };
   try {
-    return new Map(Object.entries(unzipSync(bytes, { filter })));
+    const parts = new Map(Object.entries(unzipSync(bytes, { filter })));
+    // The unpacker holds parts by name in an object, where a few names are taken.
+    if (parts.size < entries) refuse('an entry of it cannot be named as it is');
+    return parts;
   } catch (error) {
     throw error instanceof WorkspaceRefused
       ? error

@@ -1,5 +1,6 @@
 import type { RulingDecision } from '../../records/decisions/Decision';
 import type { Connector } from '../Connector';
+import { onOneLine, withLinesSql } from '../oneLine';
 
 const encoder = new TextEncoder();
 const columns = ['id', 'file', 'line', 'column_name', 'raw', 'ruling', 'text', 'reason', 'by_whom'] as const;
@@ -19,11 +20,6 @@ const tablesSql = `
   CREATE VIEW record_rulings AS SELECT r.*, coalesce(h.column_name, r.column_name) AS record_column
     FROM rulings r LEFT JOIN (SELECT DISTINCT file, header, column_name FROM cell_reasons WHERE line IS NULL) h
       ON h.file = r.file AND h.header = r.column_name;`;
-
-/** A text on one line of a body: line breaks as they stand in cells of a normalised file. */
-function onOneLine(text: string): string {
-  return text.replaceAll('\u001f', ' ').replaceAll(/\r\n?|\n/g, '\u001e');
-}
 
 /** Puts the rulings in force into table `rulings`, to be applied while the files are read. */
 export async function loadRulings(connector: Connector, rulings: readonly RulingDecision[]): Promise<void> {
@@ -53,7 +49,7 @@ export async function loadRulings(connector: Connector, rulings: readonly Ruling
     .join('\n');
   await connector.loadText('given_rulings', columns, encoder.encode(`${body}\n`));
   const cells = columns.map((name) =>
-    name === 'line' ? 'line::INTEGER AS line' : `replace(coalesce(${name}, ''), chr(30), chr(10)) AS ${name}`,
+    name === 'line' ? 'line::INTEGER AS line' : `${withLinesSql(`coalesce(${name}, '')`)} AS ${name}`,
   );
   await connector.run(
     `CREATE TABLE rulings AS SELECT ${cells.join(', ')}, ${kept} FROM given_rulings; DROP TABLE given_rulings; ${tablesSql}`,

@@ -1,0 +1,42 @@
+import type { KeptState } from '../../lib/analysis/engine/kept/KeptState';
+
+const name = 'endfloat files kept';
+
+/** What this browser remembers besides the store itself; nothing where it refuses. */
+function remembered(): boolean {
+  try {
+    return localStorage.getItem(name) !== null;
+  } catch {
+    return false;
+  }
+}
+
+/** Whether files were kept here, as a mark outside their store says, and are there no more though the store can be read. */
+export function wereFilesCleared({ saving, files, aside }: KeptState): boolean {
+  return saving === 'saved' && files === 0 && aside.length === 0 && remembered();
+}
+
+/** Marks that files are kept, or that they were removed by an act of this tab; asks the browser, the first time, not to clear them. */
+export function noteFilesKept({ saving, files, writes }: KeptState): void {
+  if (saving !== 'saved' || !writes) return;
+  if (files === 0) {
+    forgetFilesKept();
+    return;
+  }
+  if (remembered()) return;
+  try {
+    localStorage.setItem(name, 'yes');
+    void navigator.storage?.persist?.().catch(() => false);
+  } catch {
+    // A browser that remembers nothing cannot be asked to keep it.
+  }
+}
+
+/** Takes the mark away: nobody misses the files. */
+export function forgetFilesKept(): void {
+  try {
+    localStorage.removeItem(name);
+  } catch {
+    // There is no mark then.
+  }
+}
