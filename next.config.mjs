@@ -1,5 +1,7 @@
 import { sourceHash } from './lib/batch/site/sourceHash.mjs';
 
+const sources = sourceHash(import.meta.dirname);
+
 /**
  * Static export: every page is a file, no server is ever needed. SITE_PATH, such as /fleet, is the path under which the site
  * is to lie; without it, the root.
@@ -7,7 +9,8 @@ import { sourceHash } from './lib/batch/site/sourceHash.mjs';
 export default {
   output: 'export',
   basePath: process.env.SITE_PATH ?? '',
-  generateBuildId: () => sourceHash(import.meta.dirname),
+  generateBuildId: () => sources,
+  env: { SITE_SOURCES: sources },
   reactStrictMode: true,
   poweredByHeader: false,
   trailingSlash: true,

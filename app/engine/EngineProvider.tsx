@@ -12,6 +12,8 @@ import {
   useRef,
 } from 'react';
 import type { EngineRequests } from '../../lib/analysis/engine/EngineApi';
+import type { FleetResult } from '../../lib/analysis/types';
+import { useWriting } from '../writing/useWriting';
 import {
   createEngineClient,
   type EngineClient,
@@ -58,35 +60,55 @@ function failureWords(error: unknown): string {
 export function EngineProvider({ children }: { readonly children: ReactNode }) {
   const [state, dispatch] = useReducer(engineState, initialState);
   const client = useRef<EngineClient | null>(null);
+  const opening = useRef(0);
 
   const run = useCallback(async function work<Name extends OpeningName>(
-    opening: Name,
+    name: Name,
     words: OpeningWords<Name>,
   ): Promise<void> {
-    dispatch({ type: 'started', label: openingLabel(opening, words), again: readsAgain(opening) });
+    dispatch({ type: 'started', label: openingLabel(name, words), again: readsAgain(name) });
+    opening.current += 1;
+    const number = opening.current;
     let own: EngineClient | null = null;
+    // Another opening may have taken its place.
+    const isCurrent = () => client.current === own && opening.current === number;
     try {
       own = client.current ?? createEngineClient(createWorker);
       client.current = own;
-      const outcome = await own.run(opening, words, {
-        onProgress: (progress) => client.current === own && dispatch({ type: 'progressed', progress }),
-        onStalled: () => client.current === own && dispatch({ type: 'stalled' }),
+      const outcome = await own.run(name, words, {
+        onProgress: (progress) => isCurrent() && dispatch({ type: 'progressed', progress }),
+        onStalled: () => isCurrent() && dispatch({ type: 'stalled' }),
       });
       // A whole fleet is drawn anew: in slices between which the page answers.
-      if (client.current === own) startTransition(() => dispatch({ type: 'finished', outcome }));
+      if (isCurrent()) startTransition(() => dispatch({ type: 'finished', outcome }));
     } catch (error) {
       if (client.current !== own) return;
       client.current = null;
       own?.dispose();
       dispatch({ type: 'failed', message: failureWords(error) });
       // Stopping one work must not cost what was open before it.
-      if (error instanceof EngineEnded && opening !== 'open') await work('open', []);
+      if (error instanceof EngineEnded && name !== 'open') await work('open', []);
     }
   }, []);
 
   useEffect(() => {
     // The engine's start takes both cores of a small machine; the page comes first.
-    const callOff = whenIdle(() => void run('open', []));
+    let callOff = whenIdle(() => {
+      const own = createEngineClient(createWorker);
+      client.current = own;
+      const open = () => {
+        callOff = whenIdle(() => client.current === own && opening.current === 0 && void run('open', []));
+      };
+      own
+        .call('lastFleet', [])
+        .then(
+          (fleet) =>
+            client.current === own &&
+            fleet !== null &&
+            startTransition(() => dispatch({ type: 'remembered', fleet: fleet as FleetResult })),
+        )
+        .finally(open);
+    });
     return () => {
       callOff();
       client.current?.dispose();
@@ -112,6 +134,8 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
 
 /** The engine of the page; throws outside an EngineProvider. */
 export function useEngine(): Engine {
+  // Who shows what is open writes it, and writes it anew when the reader changes how numbers are written.
+  useWriting();
   const engine = useContext(EngineContext);
   if (engine === null) throw new Error('useEngine requires an EngineProvider above it');
   return engine;

@@ -35,6 +35,8 @@ export interface ReadFiles {
 export interface EngineState {
   /** What is open, if anything is. */
   readonly fleet: FleetResult | null;
+  /** The answer of last time, shown as what is open until it has been computed again. */
+  readonly before: FleetResult | null;
   readonly work: Work | null;
   readonly outcome: Outcome | null;
   /** Files of the last attempt, if it opened nothing; they stay in sight while answers about them are applied. */
@@ -47,6 +49,8 @@ export type EngineAction =
       readonly label: string /** The files of the last attempt are read again. */;
       readonly again: boolean;
     }
+  /** The answer of last time is at hand. */
+  | { readonly type: 'remembered'; readonly fleet: FleetResult }
   | { readonly type: 'progressed'; readonly progress: Progress }
   | { readonly type: 'stalled' }
   | { readonly type: 'waitedOn' }
@@ -58,6 +62,7 @@ export type EngineAction =
 /** The state before the worker has been asked for anything. */
 export const initialState: EngineState = {
   fleet: null,
+  before: null,
   work: { label: 'Opening', progress: null, stalled: false, cancelling: false },
   outcome: null,
   attempt: null,
@@ -68,6 +73,7 @@ function finished(state: EngineState, outcome: OpenOutcome): EngineState {
     const message = outcome.message;
     return {
       fleet: outcome.fleet,
+      before: state.before,
       work: null,
       outcome: message === null ? null : { ok: true, message },
       attempt: null,
@@ -75,7 +81,19 @@ function finished(state: EngineState, outcome: OpenOutcome): EngineState {
   }
   const { ok, message, ...read } = outcome;
   const attempt = read.files.length + read.problems.length > 0 ? read : state.attempt;
-  return { fleet: state.fleet, work: null, outcome: { ok, message }, attempt };
+  // What is shown of last time only is not open: without its records nothing more could be asked of it.
+  const fleet = isOfLastTime(state) ? null : state.fleet;
+  return { fleet, before: null, work: null, outcome: { ok, message }, attempt };
+}
+
+/** Whether what is shown is the answer of last time, and its records are still being opened. */
+export function isOfLastTime({ fleet, before }: EngineState): boolean {
+  return fleet !== null && fleet === before;
+}
+
+/** Whether files may be added: while nothing is at work, or only what is behind the demo fleet is still being opened. */
+export function mayAdd(state: EngineState): boolean {
+  return state.work === null || (isOfLastTime(state) && state.fleet?.source === 'demo');
 }
 
 /** Next state of the engine as the pages see it. */
@@ -88,6 +106,8 @@ export function engineState(state: EngineState, action: EngineAction): EngineSta
         outcome: null,
         attempt: action.again ? state.attempt : null,
       };
+    case 'remembered':
+      return state.fleet === null ? { ...state, fleet: action.fleet, before: action.fleet } : state;
     case 'progressed':
       return state.work === null
         ? state
@@ -103,6 +123,7 @@ export function engineState(state: EngineState, action: EngineAction): EngineSta
     case 'failed':
       return {
         fleet: null,
+        before: null,
         work: null,
         outcome: { ok: false, message: action.message },
         attempt: null,

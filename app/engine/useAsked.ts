@@ -27,7 +27,7 @@ export function useAsked<Name extends FleetQuestion>(
   question: Name,
   ...words: QuestionWords<Name>
 ): Asked<FleetAnswer<Name>> {
-  const { request } = useEngine();
+  const { request, state } = useEngine();
   const [given, setGiven] = useState<Given<FleetAnswer<Name>> | null>(null);
   const key = JSON.stringify([question, ...words]);
   useEffect(() => {
@@ -51,6 +51,8 @@ export function useAsked<Name extends FleetQuestion>(
     };
   }, [request, fleet, key]);
   if (given?.fleet === fleet && given.key === key) return given.asked;
-  const before = given?.fleet === fleet && given.asked.status === 'answered' ? given.asked.answer : null;
+  // What was answered of last time's answer stays until it is answered anew.
+  const stands = given?.fleet === fleet || (given?.fleet === state.before && given?.key === key);
+  const before = stands && given?.asked.status === 'answered' ? given.asked.answer : null;
   return { status: 'waiting', before };
 }

@@ -1,14 +1,17 @@
 'use client';
 
 import { type Engine, useEngine } from '../engine/EngineProvider';
-import type { Work } from '../engine/engineState';
+import { isOfLastTime, type Work } from '../engine/engineState';
+import { beforeSentence } from '../words/beforeSentence';
 import styles from './frame.module.css';
 
 function WorkNotice({ work, engine }: { readonly work: Work; readonly engine: Engine }) {
   const step = work.progress?.step ?? 'starting';
+  const shown = isOfLastTime(engine.state) ? beforeSentence(engine.state.fleet) : null;
   return (
-    <div className={styles.notice}>
+    <div className={shown === null ? styles.notice : `${styles.notice} ${styles.aside}`}>
       <p role="status">
+        {shown !== null && `${shown} `}
         {work.label}: {step}.
       </p>
       <progress aria-label={work.label} max={1} value={work.progress?.share ?? 0} />

@@ -3,6 +3,7 @@
 import { useCallback, useRef, useState } from 'react';
 import { looksLikeWorkspace } from '../../lib/records/workspace/workspaceFile';
 import { useEngine } from '../engine/EngineProvider';
+import { mayAdd } from '../engine/engineState';
 import { counted } from '../words/counted';
 import { useMayWrite } from '../workspace/useKeptState';
 import { droppedFiles } from './droppedFiles';
@@ -20,7 +21,7 @@ export function FileDrop({ onWorkspace }: FileDropProps) {
   const filePicker = useRef<HTMLInputElement>(null);
   const folderPicker = useRef<HTMLInputElement>(null);
   const mayWrite = useMayWrite();
-  const busy = state.work !== null || !mayWrite;
+  const busy = !mayAdd(state) || !mayWrite;
 
   const take = useCallback(
     async (event: Event) => {

@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { type EngineState, engineState, initialState } from '../../app/engine/engineState';
+import {
+  type EngineState,
+  engineState,
+  initialState,
+  isOfLastTime,
+  mayAdd,
+} from '../../app/engine/engineState';
 import type { OpenOutcome } from '../../lib/analysis/engine/EngineApi';
 import { fleet, question } from './fixture';
 
@@ -80,5 +86,22 @@ describe('engineState', () => {
     for (const type of ['stalled', 'waitedOn', 'cancelling'] as const)
       expect(engineState(open, { type })).toBe(open);
     expect(engineState(open, { type: 'progressed', progress: { step: 'late', share: 1 } })).toBe(open);
+  });
+
+  test('an answer of last time is shown until its records are open, and goes if they cannot be opened', () => {
+    const [shown, computed] = [fleet(), fleet()];
+    const remembered = engineState(initialState, { type: 'remembered', fleet: shown });
+    const outcome = { ok: true, fleet: computed, message: null } as const;
+    const finished = engineState(remembered, { type: 'finished', outcome });
+    expect([remembered, finished].map(isOfLastTime)).toEqual([true, false]);
+    expect([remembered.fleet, finished.fleet, finished.before]).toEqual([shown, computed, shown]);
+    expect(engineState(finished, { type: 'remembered', fleet: shown }).fleet).toBe(computed);
+    expect(engineState(remembered, { type: 'finished', outcome: failure('Stopped.') }).fleet).toBeNull();
+  });
+
+  test('files may be added while a demo fleet is computed again, and not while own files are', () => {
+    const demo = engineState(initialState, { type: 'remembered', fleet: fleet({ source: 'demo' }) });
+    const own = engineState(initialState, { type: 'remembered', fleet: fleet({ source: 'own' }) });
+    expect([initialState, demo, own, open].map(mayAdd)).toEqual([false, true, false, true]);
   });
 });

@@ -57,7 +57,7 @@ describe('the workspace', () => {
     const other = await context.newPage();
     await other.goto(`${site.url}/`);
     await other.getByText('has this page open and writes').waitFor(opened);
-    await other.getByRole('button', { name: 'Take over writing' }).click();
+    await other.getByRole('button', { name: 'Take over writing' }).click(opened);
     await page.getByText('has taken over writing').waitFor(opened);
     await kept(other, 'saved in this browser');
     await kept(page, 'another tab writes');

@@ -6,7 +6,7 @@ import { NoUsableReadings, openAnalysis } from '../openAnalysis';
 import { type ChangedVerdict, changedVerdicts } from '../tables/changedVerdicts';
 import { FleetAnswers } from './FleetAnswers';
 import type { LazyDatabase } from './LazyDatabase';
-import { problemsListed } from './OpenFleet';
+import { settingsOfOpening } from './OpenFleet';
 import { yieldToMessages } from './yieldToMessages';
 
 /** What decisions would change of what is open. */
@@ -42,8 +42,7 @@ export class EffectOfDecisions {
     };
     const connector = await this.database.connect();
     try {
-      const settings = { asOf: null, groupBy: 'frame', problemsListed, decisions } as const;
-      const analysis = await openAnalysis(connector, files, 'own', settings, goOn);
+      const analysis = await openAnalysis(connector, files, 'own', settingsOfOpening(decisions), goOn);
       const { fleet } = analysis;
       const judged = {
         margins: fleet.margins,

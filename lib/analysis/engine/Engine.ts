@@ -10,6 +10,8 @@ import type { InputFile } from '../../records/importReport';
 import { lineOfFile } from '../../records/intake/lineOfFile';
 import type { Database } from '../../store/Connector';
 import { previewSheet, type SheetPreview } from '../../store/intake/previewSheet';
+import type { FleetResult } from '../types';
+import { AnswersBefore, type PreparedAnswer } from './AnswersBefore';
 import { type Effect, EffectOfDecisions } from './EffectOfDecisions';
 import type { DroppedFile, EngineApi, OpenOutcome, ReportProgress } from './EngineApi';
 import { answerTo } from './FleetAnswers';
@@ -19,6 +21,7 @@ import { browserStore } from './kept/browserStore';
 import { Keeper } from './kept/Keeper';
 import type { KeptState } from './kept/KeptState';
 import type { KeptStore } from './kept/KeptStore';
+import { LastAnswer } from './kept/LastAnswer';
 import { OnlyTab, type Tabs } from './kept/Tabs';
 import { LazyDatabase } from './LazyDatabase';
 import { OpenFleet } from './OpenFleet';
@@ -32,6 +35,10 @@ export interface EngineSources {
   demoFiles(): Promise<readonly InputFile[]>;
   /** ISO date and time, UTC, for the journal. */
   now(): string;
+  /** The answer that was prepared from the demo files with the site. */
+  readonly demoAnswer?: PreparedAnswer;
+  /** Version of the site, by which an answer of last time is known to be one of this program. */
+  readonly version?: string | null;
   /** Where data are kept between visits; this browser if not given. */
   readonly store?: KeptStore;
   /** Other tabs of this browser; none if not given. */
@@ -46,16 +53,19 @@ export class Engine implements EngineApi {
   private readonly current: OpenFleet;
   private readonly own: OwnFiles;
   private readonly desk: WorkspaceDesk;
+  private readonly before: AnswersBefore;
   private readonly effects: EffectOfDecisions;
 
   constructor(private readonly sources: EngineSources) {
     this.database = new LazyDatabase(sources.openDatabase);
-    const { store = browserStore(), tabs = new OnlyTab(), now } = sources;
+    const { store = browserStore(), tabs = new OnlyTab(), version = null, now } = sources;
     this.keeper = new Keeper(store, tabs, now);
     this.decided = new KeptJournal(this.keeper, now);
     this.current = new OpenFleet(this.database);
     this.effects = new EffectOfDecisions(this.database);
-    this.own = new OwnFiles(this.keeper, this.decided, this.current);
+    const lastAnswer = new LastAnswer(store, this.keeper, version);
+    this.before = new AnswersBefore(lastAnswer, sources.demoAnswer ?? null);
+    this.own = new OwnFiles(this.keeper, this.decided, this.current, lastAnswer);
     this.desk = new WorkspaceDesk(this.keeper, this.decided, this.own, now);
   }
 
@@ -64,6 +74,10 @@ export class Engine implements EngineApi {
     return (await this.keeper.get('source')) === 'own' && (await this.keeper.get('files')).length > 0
       ? this.openOwn(onProgress)
       : this.openDemo(onProgress);
+  }
+
+  async lastFleet(): Promise<FleetResult | null> {
+    return this.before.fleet();
   }
 
   async openDemo(onProgress: ReportProgress): Promise<OpenOutcome> {
@@ -210,6 +224,8 @@ export class Engine implements EngineApi {
     question: Name,
     words: QuestionWords<Name>,
   ): Promise<FleetAnswer<Name> | undefined> {
-    return this.current.answers === null ? undefined : answerTo(this.current.answers, question, words);
+    const { answers } = this.current;
+    if (answers !== null) return answerTo(answers, question, words);
+    return this.before.to(question, words) as FleetAnswer<Name> | undefined;
   }
 }

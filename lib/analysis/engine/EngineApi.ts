@@ -63,6 +63,8 @@ export interface EngineOpenings {
 
 /** What is asked besides: nothing is opened. */
 export interface EngineRequests {
+  /** The answer of last time, before anything is opened; null if there is none that still stands. */
+  lastFleet(): Promise<FleetResult | null>;
   /** Writes remarks about what is open to the journal; nothing is read again. */
   note(decisions: readonly AcknowledgementDecision[]): Promise<void>;
   /** Takes such remarks back; nothing is read again. */

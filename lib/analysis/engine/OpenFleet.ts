@@ -1,7 +1,7 @@
 import type { Decision } from '../../records/decisions/Decision';
 import type { RulingOutcome } from '../../records/decisions/rulings';
 import type { InputFile } from '../../records/importReport';
-import { NoUsableReadings, openAnalysis } from '../openAnalysis';
+import { type AnalysisSettings, NoUsableReadings, openAnalysis } from '../openAnalysis';
 import type { FleetResult, Progress } from '../types';
 import type { OpenOutcome, ReportProgress } from './EngineApi';
 import { FleetAnswers } from './FleetAnswers';
@@ -11,7 +11,12 @@ import type { LazyDatabase } from './LazyDatabase';
 import { yieldToMessages } from './yieldToMessages';
 
 /** Problems that a page lists; the others are counted, and all are in the batch command's problems.csv. */
-export const problemsListed = 5_000;
+const problemsListed = 5_000;
+
+/** How the page opens files. */
+export function settingsOfOpening(decisions: readonly Decision[]): AnalysisSettings {
+  return { asOf: null, groupBy: 'frame', problemsListed, decisions };
+}
 
 /** The analysed fleet that is open, and attempts to open another in its place: a failed or cancelled one leaves it as it was. */
 export class OpenFleet {
@@ -59,7 +64,7 @@ export class OpenFleet {
       await report({ step: 'Starting the database engine', share: 0 });
       const connector = await this.database.connect();
       try {
-        const settings = { asOf: null, groupBy: 'frame', problemsListed, decisions } as const;
+        const settings = settingsOfOpening(decisions);
         const analysis = await openAnalysis(connector, await files(), source, settings, report);
         const previous = this.answers;
         this.answers = new FleetAnswers(analysis, yieldToMessages);

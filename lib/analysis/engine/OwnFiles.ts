@@ -8,6 +8,7 @@ import type { DroppedFile, OpenOutcome, ReportProgress } from './EngineApi';
 import { failure, nothingRead } from './failure';
 import type { KeptJournal } from './KeptJournal';
 import type { Keeper } from './kept/Keeper';
+import type { LastAnswer } from './kept/LastAnswer';
 import type { OpenFleet } from './OpenFleet';
 
 const nothingToCorrect =
@@ -29,6 +30,7 @@ export class OwnFiles {
     private readonly keeper: Keeper,
     private readonly decided: KeptJournal,
     private readonly current: OpenFleet,
+    private readonly lastAnswer: LastAnswer,
   ) {}
 
   /** Own files of the last attempt, else those kept. */
@@ -88,7 +90,10 @@ export class OwnFiles {
       journal: await journal(),
       source: 'own',
     });
-    if (kept === 'kept') return outcome;
+    if (kept === 'kept') {
+      void this.lastAnswer.keep(outcome.fleet, decisions);
+      return outcome;
+    }
     return { ...outcome, message: kept === 'not kept' ? notKept : await this.messageOfReader(files) };
   }
 

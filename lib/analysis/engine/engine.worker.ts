@@ -1,6 +1,7 @@
 import { expose } from 'comlink';
 import type { InputFile } from '../../records/importReport';
 import { openBrowserDatabase } from '../../store/browserDatabase';
+import type { PreparedAnswer } from './AnswersBefore';
 import { Engine } from './Engine';
 import { BrowserTabs } from './kept/BrowserTabs';
 import { guardWrites } from './kept/guardWrites';
@@ -27,6 +28,18 @@ async function demoFiles(): Promise<readonly InputFile[]> {
   );
 }
 
+/** Packed here and not by the host: many do not pack. */
+async function unpacked(path: string) {
+  const { body } = await fetched(path);
+  return new Response(body?.pipeThrough(new DecompressionStream('gzip'))).json();
+}
+
+/** What was computed when the site was built; it stands for these very files and this very program. */
+const demoAnswer: PreparedAnswer = {
+  fleet: () => unpacked('demo/fleet.json.gz'),
+  answers: () => unpacked('demo/answers.json.gz'),
+};
+
 const engine = new Engine({
   openDatabase: () =>
     openBrowserDatabase({
@@ -34,6 +47,8 @@ const engine = new Engine({
       wasmGzip: new URL('engine/duckdb-eh.wasm.gz', site).href,
     }),
   demoFiles,
+  demoAnswer,
+  version: process.env.SITE_SOURCES ?? null,
   now: () => new Date().toISOString(),
   tabs: new BrowserTabs(),
 });

@@ -25,7 +25,7 @@ describe('what a person brought in and decided', () => {
     const keeper = keeperOn(store);
     const files = [file('a.csv')];
     expect(await keeper.keep({ files, journal: journalOf('A'), source: 'own' })).toBe('kept');
-    expect(store.writes).toEqual([['files', 'journal', 'source']]);
+    expect(store.writes).toEqual([['files', 'journal', 'source', 'files mark', 'last answer']]);
     expect(await keeper.keep({ files: [...files], source: 'own' })).toBe('kept');
     expect(store.writes.length).toBe(1);
     const next = keeperOn(store);
@@ -61,7 +61,7 @@ describe('what a person brought in and decided', () => {
     expect(await keeper.get('files')).toEqual([file('a.csv')]);
     store.fault = null;
     expect(await keeper.keep({ journal: journalOf('A') })).toBe('kept');
-    expect(store.writes).toEqual([['files', 'journal']]);
+    expect(store.writes).toEqual([['files', 'journal', 'files mark', 'last answer']]);
     expect((await keeper.state(0)).notKept).toBeNull();
   });
 

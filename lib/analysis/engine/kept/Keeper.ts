@@ -1,5 +1,12 @@
 import type { KeptState, NotKept, SetAside } from './KeptState';
-import { generationName, generationOf, KeptElsewhere, type KeptStore } from './KeptStore';
+import {
+  filesMarkName,
+  generationName,
+  generationOf,
+  KeptElsewhere,
+  type KeptStore,
+  lastAnswerName,
+} from './KeptStore';
 import { type KeptName, type KeptValues, keptNames, nothingKept, readKeptValues } from './keptValues';
 import type { Tabs } from './Tabs';
 
@@ -18,6 +25,7 @@ export class Keeper {
   private values: KeptValues = nothingKept;
   private readonly unsaved = new Set<KeptName>();
   private generation = 0;
+  private filesMark: unknown;
   private joining: Promise<void> | null = null;
   private loading: Promise<void> | null = null;
   private writing: Promise<boolean> = Promise.resolve(true);
@@ -60,6 +68,24 @@ export class Keeper {
     this.values = { ...this.values, ...Object.fromEntries(changed.map((name) => [name, values[name]])) };
     this.writing = this.writing.then(() => this.write());
     return (await this.writing) ? 'kept' : 'not kept';
+  }
+
+  /**
+   * Keeps the answer made from the files that are kept, until they change; not where the browser refuses, or this tab may not
+   * write.
+   *
+   * @param answerOf makes it from the mark of these files
+   */
+  async keepAnswer(answerOf: (filesMark: unknown) => unknown): Promise<void> {
+    this.writing = this.writing.then(async (saved) => {
+      if (!saved || !(await this.mayWrite())) return saved;
+      const { generation } = this;
+      const values = new Map([[lastAnswerName, answerOf(this.filesMark)]]);
+      // An answer that is not kept is made anew.
+      await this.store.write(values, { generation, counts: false }).catch(() => {});
+      return saved;
+    });
+    await this.writing;
   }
 
   /** Takes what is kept by now in place of what this tab holds, if another tab has written; true if it did. */
@@ -115,11 +141,14 @@ export class Keeper {
     try {
       const values = new Map<string, unknown>(names.map((name) => [name, this.values[name]]));
       const counts = names.some((name) => shared.has(name));
+      const filesMark = names.includes('files') ? this.generation + 1 : this.filesMark;
+      if (filesMark !== this.filesMark) values.set(filesMarkName, filesMark).set(lastAnswerName, null);
       await this.store.write(new Map([...this.toSetAside, ...values]), {
         generation: this.generation,
         counts,
       });
       if (counts) this.generation += 1;
+      this.filesMark = filesMark;
       this.toSetAside = new Map();
       this.saving = 'saved';
       this.notKept = null;
@@ -146,7 +175,8 @@ export class Keeper {
 
   private async read(): Promise<void> {
     try {
-      const raw = await this.store.read([...keptNames, generationName]);
+      const raw = await this.store.read([...keptNames, generationName, filesMarkName]);
+      this.filesMark = raw.get(filesMarkName);
       this.generation = generationOf(raw.get(generationName));
       const { values, unreadable } = readKeptValues(raw);
       this.values = values;

@@ -21,6 +21,12 @@ export interface CountedWrite {
 /** Name under which a store counts how often it was written. */
 export const generationName = 'generation';
 
+/** Name under which a store marks which files it keeps: another value whenever they were written. */
+export const filesMarkName = 'files mark';
+
+/** Name under which a store keeps the answer that was made from its files last. */
+export const lastAnswerName = 'last answer';
+
 /** Another tab has written what is kept in the meantime. */
 export class KeptElsewhere extends Error {
   constructor() {

@@ -4,6 +4,7 @@ import { LooksOn } from './LooksOn';
 
 /** Whether a call changes what is kept in this browser; an opening that does so ends with an outcome in words. */
 const calls: Readonly<Record<keyof EngineApi, 'looks' | 'opens and writes' | 'writes'>> = {
+  lastFleet: 'looks',
   open: 'looks',
   openDemo: 'looks',
   openOwn: 'looks',

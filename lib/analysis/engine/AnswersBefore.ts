@@ -1,0 +1,46 @@
+import type { FleetResult } from '../types';
+import type { LastAnswer } from './kept/LastAnswer';
+
+/** An answer computed beforehand from files that do not change; the parts are fetched when they are needed. */
+export interface PreparedAnswer {
+  fleet(): Promise<FleetResult>;
+  /** Answers to the questions that pages ask first, by the key of the question, see answerKey. */
+  answers(): Promise<Readonly<Record<string, unknown>>>;
+}
+
+/** Names a question and what it is about. */
+export function answerKey(question: string, words: readonly unknown[]): string {
+  return JSON.stringify([question, ...words]);
+}
+
+/** What can be shown before anything is computed: the answer of last time of own files, or the one prepared of the demo fleet. */
+export class AnswersBefore {
+  private answers: ReturnType<PreparedAnswer['answers']> | null = null;
+
+  /** @param demo the prepared answer of the demo fleet; null if there is none */
+  constructor(
+    private readonly lastAnswer: LastAnswer,
+    private readonly demo: PreparedAnswer | null,
+  ) {}
+
+  /** The fleet as it was open last; null if there is no answer of it, or not of these files and decisions. */
+  async fleet(): Promise<FleetResult | null> {
+    try {
+      const { source, fleet } = await this.lastAnswer.read();
+      if (source === 'own' || this.demo === null) return fleet;
+      const prepared = await this.demo.fleet();
+      this.answers = this.demo.answers();
+      this.answers.catch(() => {});
+      return prepared;
+    } catch {
+      // Without it the page waits for the answer that is computed, and says why if that fails too.
+      return null;
+    }
+  }
+
+  /** A prepared answer; undefined if the question is not among them. */
+  async to(question: string, words: readonly unknown[]): Promise<unknown> {
+    const answers = await this.answers?.catch(() => null);
+    return answers?.[answerKey(question, words)];
+  }
+}

@@ -1,0 +1,128 @@
+import { describe, expect, it, vi } from 'vitest';
+import type { PreparedAnswer } from '../../../lib/analysis/engine/AnswersBefore';
+import { Engine } from '../../../lib/analysis/engine/Engine';
+import { acknowledgement } from '../../../lib/records/decisions/acknowledgements';
+import type { Decision } from '../../../lib/records/decisions/Decision';
+import { rulingId } from '../../../lib/records/decisions/rulings';
+import { countingDatabase } from '../../support/countingDatabase';
+import { MemoryStore } from '../../support/memoryStore';
+
+const counted = countingDatabase();
+const silent = () => {};
+const head = 'unit,date,unit_hours,runout_found_mm\n';
+const sheet = (unit: string) => ({
+  name: `${unit}.csv`,
+  bytes: new TextEncoder().encode(
+    `${head}${unit},2016-02-03,8120,0.031\n${unit},2018-02-03,16000,O.034\n${unit},2020-02-03,24000,0.04\n`,
+  ).buffer,
+});
+
+function engineOn(store: MemoryStore, version: string | null = 'one', demoAnswer?: PreparedAnswer): Engine {
+  const demo = { name: 'demo.csv', bytes: new TextEncoder().encode(`${head}D-1,2016-02-03,8120,0.03\n`) };
+  return new Engine({
+    openDatabase: counted.openDatabase,
+    demoFiles: async () => [demo],
+    now: () => '2026-03-01T08:00:00.000Z',
+    store,
+    version,
+    ...(demoAnswer === undefined ? {} : { demoAnswer }),
+  });
+}
+
+const place = { file: 'R-1.csv', line: 3, column: 'runout_found_mm' };
+const edit: Decision = {
+  kind: 'ruling',
+  id: rulingId(place),
+  ...place,
+  raw: 'O.034',
+  ruling: 'edit',
+  text: '0.034',
+  reason: 'typing fault',
+  by: '',
+};
+const remark = acknowledgement({
+  source: 'own',
+  unit: 'R-1',
+  series: 'runout',
+  upTo: '2020-02-03',
+  remark: 'seen',
+});
+
+/** A store with one opened sheet, and the fleet that the page was given. */
+async function opened() {
+  const store = new MemoryStore();
+  const engine = engineOn(store);
+  const outcome = await engine.addFiles([sheet('R-1')], silent);
+  if (!outcome.ok) throw new Error(outcome.message);
+  await vi.waitFor(() => expect(store.values.get('last answer')).toBeTruthy());
+  return { store, engine, fleet: outcome.fleet };
+}
+
+describe('the answer of last time', () => {
+  it('is given to the last digit before anything is computed', async () => {
+    const { store, fleet } = await opened();
+    const before = counted.connections;
+    expect(await engineOn(store).lastFleet()).toEqual(fleet);
+    expect(counted.connections).toBe(before);
+  });
+
+  it('stands after a remark, and is that of the new decisions after a decision about readings', async () => {
+    const { store, engine, fleet } = await opened();
+    await engine.note([remark]);
+    expect(await engineOn(store).lastFleet()).toEqual(fleet);
+    const decided = await engine.decide([edit], silent);
+    if (!decided.ok) throw new Error(decided.message);
+    await vi.waitFor(async () => expect(await engineOn(store).lastFleet()).toEqual(decided.fleet));
+    expect(decided.fleet.files[0]?.readingsUsed).toBe((fleet.files[0]?.readingsUsed ?? 0) + 1);
+  });
+
+  it('is not given once a decision was made that it was not computed with', async () => {
+    const { store, engine } = await opened();
+    const keep = store.values.get('last answer');
+    await engine.decide([edit], silent);
+    store.values.set('last answer', keep);
+    expect(await engineOn(store).lastFleet()).toBeNull();
+  });
+
+  it('is not given for other files, nor by another version of the site, nor where there is no version', async () => {
+    const { store, engine } = await opened();
+    const keep = store.values.get('last answer');
+    expect(await engineOn(store, 'two').lastFleet()).toBeNull();
+    expect(await engineOn(store, null).lastFleet()).toBeNull();
+    await engine.addFiles([sheet('R-2')], silent);
+    store.values.set('last answer', keep);
+    expect(await engineOn(store).lastFleet()).toBeNull();
+  });
+
+  it('goes with the files', async () => {
+    const { store, engine } = await opened();
+    await engine.forgetOwn(silent);
+    expect(store.values.get('last answer')).toBeNull();
+    expect(await engineOn(store).lastFleet()).toBeNull();
+  });
+
+  it('where the demo fleet was open last is the one prepared of it, with the answers to first questions', async () => {
+    const { store, engine, fleet } = await opened();
+    await engine.openDemo(silent);
+    const prepared = { ...fleet, source: 'demo' } as const;
+    const next = engineOn(store, 'one', {
+      fleet: async () => prepared,
+      answers: async () => ({ '["sisters","frame"]': 'prepared' }),
+    });
+    expect(await next.lastFleet()).toEqual(prepared);
+    expect(await next.ask('sisters', ['frame'])).toBe('prepared');
+    expect(await next.ask('sisters', ['frame+site'])).toBeUndefined();
+    await next.openDemo(silent);
+    expect(await next.ask('sisters', ['frame'])).toMatchObject({ groupBy: 'frame' });
+  });
+
+  it('is missing without a word where the store or the site refuses', async () => {
+    const { store } = await opened();
+    store.fault = new Error('refused');
+    expect(await engineOn(store).lastFleet()).toBeNull();
+    const missing = () => Promise.reject(new Error('404'));
+    expect(
+      await engineOn(new MemoryStore(), 'one', { fleet: missing, answers: missing }).lastFleet(),
+    ).toBeNull();
+  });
+});
