@@ -12,7 +12,7 @@ import {
   useRef,
 } from 'react';
 import type { EngineRequests } from '../../lib/analysis/engine/EngineApi';
-import type { FleetResult } from '../../lib/analysis/types';
+import { type PackedFleet, unpackFleet } from '../../lib/analysis/engine/PackedFleet';
 import { useWriting } from '../writing/useWriting';
 import {
   createEngineClient,
@@ -101,12 +101,11 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
       };
       own
         .call('lastFleet', [])
-        .then(
-          (fleet) =>
-            client.current === own &&
-            fleet !== null &&
-            startTransition(() => dispatch({ type: 'remembered', fleet: fleet as FleetResult })),
-        )
+        .then((packed) => {
+          if (client.current !== own || packed === null) return;
+          const fleet = unpackFleet(packed as PackedFleet);
+          startTransition(() => dispatch({ type: 'remembered', fleet }));
+        })
         .finally(open);
     });
     return () => {

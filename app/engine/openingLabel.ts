@@ -11,6 +11,7 @@ const labels: Labels = {
   openWorkspace: ({ how }) => (how === 'merge' ? 'Merging the workspace' : 'Opening the workspace'),
   takeOver: () => 'Taking over writing',
   addFiles: (files) => `Reading ${counted(files.length, 'file')}`,
+  removeFiles: (names) => `Reading your files again without ${counted(names.length, 'file')}`,
   decide: (decisions) => `Reading your files again with ${counted(decisions.length, 'decision')}`,
   takeBack: (ids) => `Reading your files again without ${counted(ids.length, 'decision')}`,
   undo: () => 'Reading your files again as before',

@@ -2,6 +2,7 @@
 
 import { useEffect, useRef, useState } from 'react';
 import { useEngine } from '../engine/EngineProvider';
+import { mayAdd } from '../engine/engineState';
 import { counted } from '../words/counted';
 import { useKept, useMayWrite } from '../workspace/useKeptState';
 import { ConfirmDialog } from './ConfirmDialog';
@@ -11,10 +12,10 @@ export function OpenButtons() {
   const { state, start, request } = useEngine();
   const [names, setNames] = useState<readonly string[]>([]);
   const dialog = useRef<HTMLDialogElement>(null);
-  const { fleet, work } = state;
+  const { fleet } = state;
   const mayWrite = useMayWrite();
   const isSaved = useKept().state?.saving !== 'not saved';
-  const busy = work !== null;
+  const busy = !mayAdd(state);
   useEffect(() => {
     if (busy) return;
     let stale = false;

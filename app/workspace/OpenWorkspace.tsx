@@ -3,6 +3,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { WorkspaceOffer } from '../../lib/analysis/engine/workspace/WorkspaceOffer';
 import { useEngine } from '../engine/EngineProvider';
+import { mayAdd } from '../engine/engineState';
 import { OfferedWorkspacePanel } from './OfferedWorkspacePanel';
 import { useMayWrite } from './useKeptState';
 
@@ -20,7 +21,7 @@ export function OpenWorkspace({ dropped }: { readonly dropped: File | null }) {
   const picker = useRef<HTMLInputElement>(null);
   const opener = useRef<HTMLButtonElement>(null);
   const mayWrite = useMayWrite();
-  const busy = state.work !== null || !mayWrite;
+  const busy = !mayAdd(state) || !mayWrite;
   const read = useCallback(
     async (file: File, typed: string) => {
       setMessage(`${file.name} is being read.`);

@@ -1,5 +1,6 @@
 import type { FleetResult } from '../types';
 import type { LastAnswer } from './kept/LastAnswer';
+import { type PackedFleet, packFleet } from './PackedFleet';
 
 /** An answer computed beforehand from files that do not change; the parts are fetched when they are needed. */
 export interface PreparedAnswer {
@@ -24,14 +25,14 @@ export class AnswersBefore {
   ) {}
 
   /** The fleet as it was open last; null if there is no answer of it, or not of these files and decisions. */
-  async fleet(): Promise<FleetResult | null> {
+  async fleet(): Promise<PackedFleet | null> {
     try {
       const { source, fleet } = await this.lastAnswer.read();
       if (source === 'own' || this.demo === null) return fleet;
       const prepared = await this.demo.fleet();
       this.answers = this.demo.answers();
       this.answers.catch(() => {});
-      return prepared;
+      return packFleet(prepared);
     } catch {
       // Without it the page waits for the answer that is computed, and says why if that fails too.
       return null;

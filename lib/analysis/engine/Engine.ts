@@ -10,7 +10,6 @@ import type { InputFile } from '../../records/importReport';
 import { lineOfFile } from '../../records/intake/lineOfFile';
 import type { Database } from '../../store/Connector';
 import { previewSheet, type SheetPreview } from '../../store/intake/previewSheet';
-import type { FleetResult } from '../types';
 import { AnswersBefore, type PreparedAnswer } from './AnswersBefore';
 import { type Effect, EffectOfDecisions } from './EffectOfDecisions';
 import type { DroppedFile, EngineApi, OpenOutcome, ReportProgress } from './EngineApi';
@@ -26,6 +25,7 @@ import { OnlyTab, type Tabs } from './kept/Tabs';
 import { LazyDatabase } from './LazyDatabase';
 import { OpenFleet } from './OpenFleet';
 import { OwnFiles } from './OwnFiles';
+import type { PackedFleet } from './PackedFleet';
 import { WorkspaceDesk } from './workspace/WorkspaceDesk';
 import type { WorkspaceChoice, WorkspaceOffer } from './workspace/WorkspaceOffer';
 
@@ -76,7 +76,7 @@ export class Engine implements EngineApi {
       : this.openDemo(onProgress);
   }
 
-  async lastFleet(): Promise<FleetResult | null> {
+  async lastFleet(): Promise<PackedFleet | null> {
     return this.before.fleet();
   }
 
@@ -92,6 +92,11 @@ export class Engine implements EngineApi {
 
   async addFiles(dropped: readonly DroppedFile[], onProgress: ReportProgress): Promise<OpenOutcome> {
     return this.own.add(dropped, onProgress);
+  }
+
+  async removeFiles(names: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome> {
+    const left = (await this.own.files()).filter(({ name }) => !names.includes(name));
+    return left.length === 0 ? this.forgetOwn(onProgress) : this.own.open(left, onProgress);
   }
 
   async heldRows(): Promise<string> {

@@ -9,6 +9,7 @@ import type { FleetResult, ImportedFile, Problem, Progress, Question, Understood
 import type { Effect } from './EffectOfDecisions';
 import type { FleetAnswer, FleetQuestion, QuestionWords } from './FleetQuestions';
 import type { KeptState } from './kept/KeptState';
+import type { PackedFleet } from './PackedFleet';
 import type { WorkspaceChoice, WorkspaceOffer } from './workspace/WorkspaceOffer';
 
 export type { PreviewLine, PreviewReading, SheetPreview } from '../../store/intake/previewSheet';
@@ -45,6 +46,8 @@ export interface EngineOpenings {
   openOwn(onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Adds files to the own ones (in place of the demo fleet, if that is open); corrected held rows become rulings on them. */
   addFiles(files: readonly DroppedFile[], onProgress: ReportProgress): Promise<OpenOutcome>;
+  /** Takes some of the own files out again; the demo fleet is opened if none is left. */
+  removeFiles(names: readonly string[], onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Reads the own files again with these decisions added to those in force; written to the journal in this browser. */
   decide(decisions: readonly Decision[], onProgress: ReportProgress): Promise<OpenOutcome>;
   /** Takes decisions back: what they settled is open again. */
@@ -64,7 +67,7 @@ export interface EngineOpenings {
 /** What is asked besides: nothing is opened. */
 export interface EngineRequests {
   /** The answer of last time, before anything is opened; null if there is none that still stands. */
-  lastFleet(): Promise<FleetResult | null>;
+  lastFleet(): Promise<PackedFleet | null>;
   /** Writes remarks about what is open to the journal; nothing is read again. */
   note(decisions: readonly AcknowledgementDecision[]): Promise<void>;
   /** Takes such remarks back; nothing is read again. */

@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { PreparedAnswer } from '../../../lib/analysis/engine/AnswersBefore';
 import { Engine } from '../../../lib/analysis/engine/Engine';
+import { unpackFleet } from '../../../lib/analysis/engine/PackedFleet';
 import { acknowledgement } from '../../../lib/records/decisions/acknowledgements';
 import type { Decision } from '../../../lib/records/decisions/Decision';
 import { rulingId } from '../../../lib/records/decisions/rulings';
@@ -27,6 +28,11 @@ function engineOn(store: MemoryStore, version: string | null = 'one', demoAnswer
     version,
     ...(demoAnswer === undefined ? {} : { demoAnswer }),
   });
+}
+
+async function lastFleetOf(engine: Engine) {
+  const packed = await engine.lastFleet();
+  return packed === null ? null : unpackFleet(packed);
 }
 
 const place = { file: 'R-1.csv', line: 3, column: 'runout_found_mm' };
@@ -62,17 +68,17 @@ describe('the answer of last time', () => {
   it('is given to the last digit before anything is computed', async () => {
     const { store, fleet } = await opened();
     const before = counted.connections;
-    expect(await engineOn(store).lastFleet()).toEqual(fleet);
+    expect(await lastFleetOf(engineOn(store))).toEqual(fleet);
     expect(counted.connections).toBe(before);
   });
 
   it('stands after a remark, and is that of the new decisions after a decision about readings', async () => {
     const { store, engine, fleet } = await opened();
     await engine.note([remark]);
-    expect(await engineOn(store).lastFleet()).toEqual(fleet);
+    expect(await lastFleetOf(engineOn(store))).toEqual(fleet);
     const decided = await engine.decide([edit], silent);
     if (!decided.ok) throw new Error(decided.message);
-    await vi.waitFor(async () => expect(await engineOn(store).lastFleet()).toEqual(decided.fleet));
+    await vi.waitFor(async () => expect(await lastFleetOf(engineOn(store))).toEqual(decided.fleet));
     expect(decided.fleet.files[0]?.readingsUsed).toBe((fleet.files[0]?.readingsUsed ?? 0) + 1);
   });
 
@@ -81,7 +87,7 @@ describe('the answer of last time', () => {
     const keep = store.values.get('last answer');
     await engine.decide([edit], silent);
     store.values.set('last answer', keep);
-    expect(await engineOn(store).lastFleet()).toBeNull();
+    expect(await lastFleetOf(engineOn(store))).toBeNull();
   });
 
   it('is not given for other files, nor by another version of the site, nor where there is no version', async () => {
@@ -91,14 +97,14 @@ describe('the answer of last time', () => {
     expect(await engineOn(store, null).lastFleet()).toBeNull();
     await engine.addFiles([sheet('R-2')], silent);
     store.values.set('last answer', keep);
-    expect(await engineOn(store).lastFleet()).toBeNull();
+    expect(await lastFleetOf(engineOn(store))).toBeNull();
   });
 
   it('goes with the files', async () => {
     const { store, engine } = await opened();
     await engine.forgetOwn(silent);
     expect(store.values.get('last answer')).toBeNull();
-    expect(await engineOn(store).lastFleet()).toBeNull();
+    expect(await lastFleetOf(engineOn(store))).toBeNull();
   });
 
   it('where the demo fleet was open last is the one prepared of it, with the answers to first questions', async () => {
@@ -109,7 +115,7 @@ describe('the answer of last time', () => {
       fleet: async () => prepared,
       answers: async () => ({ '["sisters","frame"]': 'prepared' }),
     });
-    expect(await next.lastFleet()).toEqual(prepared);
+    expect(await lastFleetOf(next)).toEqual(prepared);
     expect(await next.ask('sisters', ['frame'])).toBe('prepared');
     expect(await next.ask('sisters', ['frame+site'])).toBeUndefined();
     await next.openDemo(silent);
@@ -119,7 +125,7 @@ describe('the answer of last time', () => {
   it('is missing without a word where the store or the site refuses', async () => {
     const { store } = await opened();
     store.fault = new Error('refused');
-    expect(await engineOn(store).lastFleet()).toBeNull();
+    expect(await lastFleetOf(engineOn(store))).toBeNull();
     const missing = () => Promise.reject(new Error('404'));
     expect(
       await engineOn(new MemoryStore(), 'one', { fleet: missing, answers: missing }).lastFleet(),

@@ -1,6 +1,7 @@
 import type { Decision } from '../../../records/decisions/Decision';
 import { decisionsForReading } from '../../../records/decisions/tableEdits';
 import type { FleetResult } from '../../types';
+import { type PackedFleet, packFleet } from '../PackedFleet';
 import type { Keeper } from './Keeper';
 import { filesMarkName, type KeptStore, lastAnswerName } from './KeptStore';
 import { readKeptValues } from './keptValues';
@@ -11,7 +12,7 @@ interface KeptAnswer {
   readonly version: string;
   readonly filesMark: unknown;
   readonly decisions: string;
-  readonly fleet: FleetResult;
+  readonly fleet: PackedFleet;
 }
 
 /** The answer of last time: shown while it is computed again, and only if it would come out the same. */
@@ -27,7 +28,7 @@ export class LastAnswer {
    * Which data were open last, and, of own files, the answer that was kept; null if these, the decisions or the site have
    * changed since.
    */
-  async read(): Promise<{ readonly source: FleetResult['source']; readonly fleet: FleetResult | null }> {
+  async read(): Promise<{ readonly source: FleetResult['source']; readonly fleet: PackedFleet | null }> {
     const raw = await this.store.read([lastAnswerName, filesMarkName, 'journal', 'source']);
     const kept = raw.get(lastAnswerName) as KeptAnswer | null | undefined;
     const { journal, source } = readKeptValues(raw).values;
@@ -44,7 +45,7 @@ export class LastAnswer {
   async keep(fleet: FleetResult, decisions: readonly Decision[]): Promise<void> {
     const { version } = this;
     if (version === null) return;
-    const answer = { version, decisions: decisionsText(decisions), fleet };
+    const answer = { version, decisions: decisionsText(decisions), fleet: packFleet(fleet) };
     await this.keeper.keepAnswer((filesMark): KeptAnswer => ({ ...answer, filesMark }));
   }
 }

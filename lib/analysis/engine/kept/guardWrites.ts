@@ -11,6 +11,7 @@ const calls: Readonly<Record<keyof EngineApi, 'looks' | 'opens and writes' | 'wr
   takeOver: 'looks',
   cancel: 'looks',
   addFiles: 'opens and writes',
+  removeFiles: 'opens and writes',
   decide: 'opens and writes',
   takeBack: 'opens and writes',
   undo: 'opens and writes',
