@@ -73,7 +73,7 @@ function finished(state: EngineState, outcome: OpenOutcome): EngineState {
     const message = outcome.message;
     return {
       fleet: outcome.fleet,
-      before: state.before,
+      before: isOfLastTime(state) ? state.before : null,
       work: null,
       outcome: message === null ? null : { ok: true, message },
       attempt: null,

@@ -3,6 +3,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useEngine } from '../engine/EngineProvider';
 import { mayAdd } from '../engine/engineState';
+import { forgetLastPicture } from '../fleet/lastPicture';
 import { counted } from '../words/counted';
 import { useKept, useMayWrite } from '../workspace/useKeptState';
 import { ConfirmDialog } from './ConfirmDialog';
@@ -57,7 +58,11 @@ export function OpenButtons() {
         dialog={dialog}
         title="Remove your files from this browser?"
         confirm="Remove my files"
-        onConfirm={() => start('forgetOwn')}
+        onConfirm={() => {
+          // At once: the page may be closed before the demo fleet is open.
+          forgetLastPicture();
+          start('forgetOwn');
+        }}
       >
         <p>
           {counted(names.length, 'file')} and everything read from {names.length === 1 ? 'it' : 'them'} will

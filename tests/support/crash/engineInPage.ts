@@ -24,10 +24,12 @@ export async function engineSpeaks(page: Page): Promise<void> {
   await page.waitForFunction(() => (window as EngineWindow).engineWorker !== undefined);
 }
 
-/** Resolves once the engine has opened the own files, or the demo fleet where none are kept. */
+/** Resolves once the engine has opened the own files, or the demo fleet where none are kept, and computes nothing any more. */
 export async function engineHasOpened(page: Page): Promise<void> {
-  const data = page.locator('header').getByText(/Your files|Demo fleet/);
-  await data.waitFor({ timeout: 120_000 });
+  const isOpen = () =>
+    document.querySelector('progress') === null &&
+    /Your files|Demo fleet/.test(document.querySelector('header')?.textContent ?? '');
+  await page.waitForFunction(isOpen, undefined, { timeout: 120_000 });
 }
 
 /**
