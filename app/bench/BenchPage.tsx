@@ -1,0 +1,50 @@
+'use client';
+
+import { useEffect } from 'react';
+import type { FleetResult } from '../../lib/analysis/types';
+import { useQuery } from '../address/useQuery';
+import { useEngine } from '../engine/EngineProvider';
+import { useAsked } from '../engine/useAsked';
+import { WithFleet } from '../engine/WithFleet';
+import { UnitPicker } from '../unit/UnitPicker';
+import { BenchChoice } from './BenchChoice';
+import { BenchView } from './BenchView';
+import { useEntry } from './useEntry';
+
+function BenchContent({ fleet, id }: { readonly fleet: FleetResult; readonly id: string }) {
+  const typed = useEntry(fleet.source, id);
+  const { entry } = typed;
+  const asked = useAsked(fleet, 'benchSheet', id, entry?.unitHours ?? '', entry?.date ?? '');
+  if (asked.status === 'failed') return <p role="alert">{asked.message}</p>;
+  const sheet = asked.status === 'answered' ? asked.answer : asked.before;
+  if (asked.status === 'answered' && sheet === null) {
+    return <p role="alert">The open data hold no unit named ‘{id}’. Check the name, or choose one above.</p>;
+  }
+  if (sheet === null || entry === null) return <p role="status">Making the sheet of {id}.</p>;
+  return <BenchView fleet={fleet} sheet={sheet} typed={{ ...typed, entry }} />;
+}
+
+/** The Bench page: the sheet of one unit's next overhaul, and the check of its readings as they are typed; the unit is in the address. */
+export function BenchPage() {
+  const [query, change] = useQuery();
+  const { state } = useEngine();
+  const id = query.get('id') ?? '';
+  useEffect(() => {
+    document.title = id === '' ? 'Bench · Endfloat' : `${id} · Bench · Endfloat`;
+  }, [id]);
+  return (
+    <>
+      <div className="titleRow">
+        <h1>{id === '' ? 'Bench' : `Bench sheet of ${id}`}</h1>
+        {state.fleet !== null && (
+          <UnitPicker fleet={state.fleet} id={id} onPick={(unit) => change({ id: unit })} />
+        )}
+      </div>
+      <WithFleet>
+        {(fleet) =>
+          id === '' ? <BenchChoice fleet={fleet} /> : <BenchContent key={id} fleet={fleet} id={id} />
+        }
+      </WithFleet>
+    </>
+  );
+}
