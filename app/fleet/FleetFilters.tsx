@@ -1,13 +1,18 @@
 'use client';
 
+import { isWholeFleet } from '../../lib/analysis/scope';
 import type { FleetResult, UnitRow } from '../../lib/analysis/types';
 import { compareValues } from '../table/compareValues';
 import { type FleetFilter, limitedSeries } from './fleetRows';
+import { noScope, unitsText } from './scopeAddress';
+import { UnitsField } from './UnitsField';
 
 interface FleetFiltersProps {
   readonly fleet: FleetResult;
   readonly filter: FleetFilter;
   readonly onChange: (changes: Readonly<Record<string, string>>) => void;
+  /** Whether one series may be looked at alone. */
+  readonly withSeries?: boolean;
 }
 
 interface Choice {
@@ -20,16 +25,21 @@ function valuesOf(units: readonly UnitRow[], value: (unit: UnitRow) => string | 
   return [...values].sort(compareValues).map((found) => ({ code: found, name: found }));
 }
 
-/** Choices of site, frame, engine and series, kept in the address. */
-export function FleetFilters({ fleet, filter, onChange }: FleetFiltersProps) {
+/** Choices of site, frame, engine, workshop, series and units, kept in the address. */
+export function FleetFilters({ fleet, filter, onChange, withSeries = true }: FleetFiltersProps) {
   const atSite = fleet.units.filter((unit) => filter.site === '' || unit.site === filter.site);
   const choices = [
     { name: 'site', label: 'Site', options: valuesOf(fleet.units, (unit) => unit.site) },
     { name: 'frame', label: 'Frame', options: valuesOf(fleet.units, (unit) => unit.frame) },
     { name: 'engine', label: 'Engine', options: valuesOf(atSite, (unit) => unit.engine) },
-    { name: 'series', label: 'Series', options: limitedSeries(fleet) },
+    {
+      name: 'workshop',
+      label: 'Last workshop',
+      options: valuesOf(fleet.units, (unit) => unit.lastWorkshop),
+    },
+    ...(withSeries ? [{ name: 'series', label: 'Series', options: limitedSeries(fleet) } as const] : []),
   ] as const;
-  const any = choices.some((choice) => filter[choice.name] !== '');
+  const any = !isWholeFleet(filter) || filter.series !== '';
   return (
     <form className="controls" aria-label="Filters" onSubmit={(event) => event.preventDefault()}>
       {choices.map((choice) => (
@@ -52,11 +62,13 @@ export function FleetFilters({ fleet, filter, onChange }: FleetFiltersProps) {
           </select>
         </label>
       ))}
+      <UnitsField
+        fleet={fleet}
+        units={filter.units}
+        onUnits={(units) => onChange({ units: unitsText(units), page: '' })}
+      />
       {any && (
-        <button
-          type="button"
-          onClick={() => onChange({ site: '', frame: '', engine: '', series: '', page: '' })}
-        >
+        <button type="button" onClick={() => onChange({ ...noScope, series: '', page: '' })}>
           Show all
         </button>
       )}

@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import { useMemo } from 'react';
+import { isWholeFleet } from '../../lib/analysis/scope';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
 import { FleetAdvice } from '../decisions/FleetAdvice';
@@ -13,17 +14,18 @@ import { FleetFilters } from './FleetFilters';
 import { FleetPicture } from './FleetPicture';
 import { FleetTable } from './FleetTable';
 import { type FleetFilter, fleetRows } from './fleetRows';
+import { LastPictureView } from './LastPictureView';
+import { scopeOf } from './scopeAddress';
 
 function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
   const [query, change] = useQuery();
-  const site = query.get('site') ?? '';
-  const frame = query.get('frame') ?? '';
-  const engine = query.get('engine') ?? '';
-  const series = query.get('series') ?? '';
-  const filter = useMemo<FleetFilter>(() => ({ site, frame, engine, series }), [site, frame, engine, series]);
+  const filter = useMemo<FleetFilter>(
+    () => ({ ...scopeOf(query), series: query.get('series') ?? '' }),
+    [query],
+  );
   const rows = useMemo(() => fleetRows(fleet, filter), [fleet, filter]);
   const listed = useMemo(() => new Set(rows.map(({ unit }) => unit.unit)), [rows]);
-  const filtered = site !== '' || frame !== '' || engine !== '' || series !== '';
+  const filtered = !isWholeFleet(filter) || filter.series !== '';
   return (
     <>
       <p className="answer">
@@ -65,5 +67,5 @@ function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
 
 /** The Fleet page: the answer in words, the picture, the table. */
 export function FleetPage() {
-  return <WithFleet>{(fleet) => <FleetContent fleet={fleet} />}</WithFleet>;
+  return <WithFleet until={<LastPictureView />}>{(fleet) => <FleetContent fleet={fleet} />}</WithFleet>;
 }

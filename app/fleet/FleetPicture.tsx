@@ -1,7 +1,7 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useMemo } from 'react';
+import { useCallback, useMemo } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
 import { fleetStrip } from '../../lib/charts/fleetStrip';
 import { fleetWindow } from '../../lib/charts/fleetStripData';
@@ -10,8 +10,10 @@ import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
 import { Pager } from '../frame/Pager';
 import { fleetSentence } from '../words/fleetSentence';
+import { useWrittenMemo } from '../writing/useWriting';
 import { ChanceKey } from './ChanceKey';
-import { type FleetFilter, type FleetRow, fleetRows } from './fleetRows';
+import { everything, type FleetFilter, type FleetRow, fleetRows } from './fleetRows';
+import { keepLastPicture, lastPicture } from './lastPicture';
 import { stripRows } from './stripRows';
 
 const rowsPerPicture = 60;
@@ -24,32 +26,39 @@ interface FleetPictureProps {
   readonly filter: FleetFilter;
   readonly page: number;
   readonly onPage: (page: number) => void;
+  /** Whether all rows are printed, and not only those shown. */
+  readonly wholeOnPaper?: boolean;
 }
 
 /** One strip a unit, at most 60 to a picture; a click on a row opens its unit. */
-export function FleetPicture({ fleet, rows, filter, page, onPage }: FleetPictureProps) {
+export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper = false }: FleetPictureProps) {
   const router = useRouter();
   const pages = Math.ceil(rows.length / rowsPerPicture);
   const current = Number.isInteger(page) ? Math.min(Math.max(1, page), pages) : 1;
   const first = (current - 1) * rowsPerPicture;
   const shown = useMemo(() => rows.slice(first, first + rowsPerPicture), [rows, first]);
   const window = useMemo(() => {
-    const all = fleetRows(fleet, { site: '', frame: '', engine: '', series: '' });
+    const all = fleetRows(fleet, everything);
     return fleetWindow(fleet.asOf, stripRows(all));
   }, [fleet]);
-  const { build, onPaper } = useMemo(() => {
-    const strips = stripRows(shown);
+  const { build, onPaper } = useWrittenMemo(() => {
     const buildOf =
-      (part: typeof strips): BuildSpec =>
+      (part: ReturnType<typeof stripRows>): BuildSpec =>
       (theme, narrow) =>
         fleetStrip(part, window, theme, narrow);
-    const perPaper = Math.ceil(strips.length / Math.ceil(strips.length / rowsPerPaperPicture));
-    const papers = Array.from({ length: Math.ceil(strips.length / perPaper) }, (_, index) =>
-      buildOf(strips.slice(index * perPaper, (index + 1) * perPaper)),
+    const printed = stripRows(wholeOnPaper ? rows : shown);
+    const perPaper = Math.ceil(printed.length / Math.ceil(printed.length / rowsPerPaperPicture));
+    const papers = Array.from({ length: Math.ceil(printed.length / perPaper) }, (_, index) =>
+      buildOf(printed.slice(index * perPaper, (index + 1) * perPaper)),
     );
-    return { build: buildOf(strips), onPaper: papers };
-  }, [shown, window]);
+    return { build: buildOf(stripRows(shown)), onPaper: papers };
+  }, [shown, rows, window, wholeOnPaper]);
   const title = 'Chance that the first limit is met, by date';
+  const sentence = fleetSentence(rows, false);
+  const isFirst = current === 1 && rows.length === fleet.units.length && filter.series === '';
+  const isWhole = isFirst && fleet.source === 'own' && !wholeOnPaper;
+  const last = useMemo(() => (isWhole ? lastPicture() : null), [isWhole]);
+  const keep = useCallback((svg: string) => keepLastPicture({ sentence, svg }), [sentence]);
   return (
     <figure>
       <figcaption>
@@ -67,6 +76,7 @@ export function FleetPicture({ fleet, rows, filter, page, onPage }: FleetPicture
         label={title}
         description={fleetSentence(rows, true)}
         height_px={shown.length * 24 + 50}
+        {...(isWhole ? { until: last?.svg ?? null, onDrawn: keep } : {})}
         onPick={(unit) => router.push(unitAddress(unit, filter.series))}
       />
       <Pager

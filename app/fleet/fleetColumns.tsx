@@ -1,6 +1,14 @@
 import Link from 'next/link';
 import type { MarginRow } from '../../lib/analysis/types';
-import { formatCount, formatDate, formatHours, formatLevel, formatMm } from '../../lib/charts/format';
+import {
+  forecastReach,
+  formatCount,
+  formatDate,
+  formatHours,
+  formatLevel,
+  formatMm,
+} from '../../lib/charts/format';
+import { rewritten } from '../../lib/charts/rewritten';
 import { unitAddress } from '../address/unitAddress';
 import type { DataColumn } from '../table/DataColumn';
 import { Written } from '../table/Written';
@@ -14,7 +22,7 @@ const noPlan = 'no overhaul planned';
 function noForecast(row: FleetRow): string {
   const { deciding } = row.outlook;
   if (deciding === null) return 'no limit, no verdict';
-  return hasForecast(deciding) ? 'beyond 100 000 h' : (deciding.reason ?? 'no forecast');
+  return hasForecast(deciding) ? `beyond ${forecastReach()}` : rewritten(deciding.reason ?? 'no forecast');
 }
 
 function place(row: FleetRow): string | null {
@@ -39,6 +47,10 @@ function pointColumn(id: string, header: string, point: Point): DataColumn<Fleet
     numeric: true,
     value: (row) => pointOf(row)?.hours ?? null,
     cell: (row) => <Written text={text(row)} reason={noForecast(row)} />,
+    saved: [
+      { header: `${header}, hours from now`, value: (row) => pointOf(row)?.hours ?? null },
+      { header: `${header}, date`, value: (row) => pointOf(row)?.date ?? null },
+    ],
   };
 }
 
@@ -64,6 +76,7 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
     {
       id: 'hours',
       header: 'Hours now',
+      unit: 'h',
       numeric: true,
       value: (row) => row.unit.hoursNow,
       cell: (row) => <Written text={formatHours(row.unit.hoursNow)} reason="hours cannot be derived" />,
@@ -80,6 +93,10 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
       id: 'level',
       header: 'Level ± SD',
       numeric: true,
+      saved: [
+        { header: 'Level, mm', value: (row) => row.outlook.deciding?.level_mm ?? null },
+        { header: 'SD of the level, mm', value: (row) => row.outlook.deciding?.levelSd_mm ?? null },
+      ],
       value: (row) => row.outlook.deciding?.level_mm ?? null,
       cell: (row) => (
         <Written
@@ -91,6 +108,7 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
     {
       id: 'margin',
       header: 'Margin',
+      unit: 'mm',
       numeric: true,
       value: (row) => row.outlook.deciding?.margin_mm ?? null,
       cell: (row) => (
@@ -113,6 +131,7 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
     {
       id: 'chance',
       header: 'Chance then',
+      unit: '0 to 1',
       numeric: true,
       value: (row) => row.outlook.chanceAtNextOverhaul,
       cell: (row) => (

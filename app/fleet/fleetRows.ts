@@ -1,7 +1,9 @@
-import { combineChances, type UnitOutlook, wholePercents } from '../../lib/analysis/combineChances';
-import type { FleetResult, MarginRow, UnitRow } from '../../lib/analysis/types';
+import { type UnitOutlook, wholePercents } from '../../lib/analysis/combineChances';
+import { type Scope, scopeTest, wholeFleet } from '../../lib/analysis/scope';
+import type { FleetResult, UnitRow } from '../../lib/analysis/types';
+import { unitOutlooks } from '../../lib/analysis/unitOutlooks';
+import { isPastNow } from '../../lib/analysis/urgency';
 import { formatChance } from '../../lib/charts/format';
-import { pastChance } from '../words/marginWords';
 import { midSentence, seriesName } from '../words/seriesName';
 
 /** One unit as the Fleet page shows it: what its limited series say together. */
@@ -14,19 +16,19 @@ export interface FleetRow {
 }
 
 /** Which units and series are looked at; an empty text means all. */
-export interface FleetFilter {
-  readonly site: string;
-  readonly frame: string;
-  readonly engine: string;
+export interface FleetFilter extends Scope {
   readonly series: string;
 }
+
+/** The filter that lets everything through. */
+export const everything: FleetFilter = { ...wholeFleet, series: '' };
 
 /**
  * Order of what cannot wait: past a limit now, then by chance at the next overhaul in whole percents, then by early
  * date, then those with a limit but no forecast.
  */
 function byUrgency(a: FleetRow, b: FleetRow): number {
-  const past = (row: FleetRow) => ((row.outlook.chanceNow ?? 0) > pastChance ? 0 : 1);
+  const past = (row: FleetRow) => (isPastNow(row.outlook) ? 0 : 1);
   if (past(a) !== past(b)) return past(a) - past(b);
   const chance =
     wholePercents(b.outlook.chanceAtNextOverhaul) - wholePercents(a.outlook.chanceAtNextOverhaul);
@@ -40,24 +42,12 @@ function byUrgency(a: FleetRow, b: FleetRow): number {
 
 /** The units that pass the filter, most pressing first. */
 export function fleetRows(fleet: FleetResult, filter: FleetFilter): readonly FleetRow[] {
-  const codes = fleet.characteristics.map((characteristic) => characteristic.code);
-  const marginsOf = new Map<string, MarginRow[]>();
-  for (const margin of fleet.margins) {
-    if (filter.series !== '' && margin.series !== filter.series) continue;
-    const ofUnit = marginsOf.get(margin.unit);
-    if (ofUnit === undefined) marginsOf.set(margin.unit, [margin]);
-    else ofUnit.push(margin);
-  }
   const named = (series: string) => midSentence(seriesName(series, fleet.characteristics));
-  return fleet.units
-    .filter(
-      (unit) =>
-        (filter.site === '' || unit.site === filter.site) &&
-        (filter.frame === '' || unit.frame === filter.frame) &&
-        (filter.engine === '' || unit.engine === filter.engine),
-    )
+  const units = fleet.units.filter(scopeTest(filter));
+  const outlooks = unitOutlooks({ ...fleet, units }, filter.series);
+  return units
     .map((unit) => {
-      const outlook = combineChances(marginsOf.get(unit.unit) ?? [], codes);
+      const outlook = outlooks.get(unit.unit) as UnitOutlook;
       return {
         unit,
         outlook,

@@ -1,5 +1,6 @@
 import type { FleetStripRow } from '../../lib/charts/fleetStripData';
 import { formatDate } from '../../lib/charts/format';
+import { rewritten } from '../../lib/charts/rewritten';
 import { chanceWords, type FleetRow } from './fleetRows';
 
 function note(row: FleetRow): string {
@@ -14,7 +15,7 @@ function hint(row: FleetRow): string {
   const { unit, outlook, decidingName } = row;
   if (outlook.deciding === null) return `${unit.unit}: no limit, no verdict`;
   if (outlook.chanceNow === null)
-    return `${unit.unit}: no forecast, ${outlook.deciding.reason ?? 'no reason given'}`;
+    return `${unit.unit}: no forecast, ${rewritten(outlook.deciding.reason ?? 'no reason given')}`;
   const early = formatDate(outlook.deciding.dateEarly);
   const chance =
     outlook.chanceAtNextOverhaul === null

@@ -1,0 +1,92 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { opened, picture, sharedSite } from '../support/sharedSite';
+
+const site = sharedSite();
+const axeScript = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** A4 less the margins of the print style sheet, at 96 pixels an inch. */
+const pageHeight_px = ((297 - 14 - 16) / 25.4) * 96;
+
+const headings = [
+  'Report',
+  'The answer',
+  'Chance that the first limit is met, by date',
+  'Units that cannot wait',
+  'Signals of drift',
+  'Spares to order',
+  'Held data',
+  'What changed',
+  'Method',
+  'Cautions',
+];
+
+/** What axe finds against WCAG 2.2 A and AA. */
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axeScript);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: typeof import('axe-core') };
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+    const { violations } = await axe.run(document, { runOnly: { type: 'tag', values: tags } });
+    return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+  });
+}
+
+/** Titles of the outline of a PDF, in order: its headings. */
+function outlineOf(pdf: Buffer): readonly string[] {
+  return [...pdf.toString('latin1').matchAll(/\/Title \(((?:[^()\\]|\\.)*)\)/g)].map(
+    ([, title = '']) => title,
+  );
+}
+
+describe('the planning paper', () => {
+  it('says what Fleet and Spares say, names what changed since an earlier day, and prints whole', async () => {
+    const { page, outside, errors } = await site.visit();
+    await page.goto(`${site.url}/report/?since=2024-10-21`);
+    const answer = page.getByRole('region', { name: 'The answer' });
+    await answer.waitFor(opened);
+    const sentences = await answer.getByRole('listitem').allTextContents();
+    await page.getByText('Planning paper for the whole fleet, as of 2026-10-21: 52 units.').waitFor();
+    const changed = page.getByRole('region', { name: 'What changed' });
+    // The fast thrust bearing of the demo fleet shows in readings of the last two years only.
+    await changed.getByRole('row', { name: /O-3005 .*cannot wait now/i }).waitFor();
+    expect(sentences.at(-1)).toMatch(/^Since 2024-10-21 [1-9]\d* units? newly cannot wait/);
+    expect(await faults(page)).toEqual([]);
+    await picture(page, 'report');
+
+    await expect.poll(() => page.locator('main [role=img]:empty').count(), opened).toBe(0);
+    await page.emulateMedia({ media: 'print' });
+    const shapes = await page.locator('main [role=img]:visible').evaluateAll((pictures) =>
+      pictures.map((one) => ({
+        height_px: one.getBoundingClientRect().height,
+        breakInside: getComputedStyle(one).breakInside,
+      })),
+    );
+    expect(shapes).toHaveLength(3);
+    for (const { height_px, breakInside } of shapes) {
+      expect(height_px).toBeGreaterThan(100);
+      expect(height_px).toBeLessThan(pageHeight_px);
+      expect(breakInside).toBe('avoid');
+    }
+    const pdf = await page.pdf({ preferCSSPageSize: true, outline: true, tagged: true });
+    expect(outlineOf(pdf).filter((title) => headings.includes(title))).toEqual(headings);
+    await page.emulateMedia({ media: 'screen' });
+
+    // The same figures on the pages that the sentences name.
+    const answerOf = async (name: string) => {
+      await page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name }).click();
+      await page.getByRole('heading', { name, level: 1 }).waitFor(opened);
+      const said = page.locator('p.answer').first();
+      await said.waitFor(opened);
+      return said.textContent();
+    };
+    const [units = '', ...others] = sentences;
+    expect(units).toContain(await answerOf('Fleet'));
+    const orders = await answerOf('Spares');
+    expect(others.some((sentence) => sentence.startsWith(orders ?? 'no answer'))).toBe(true);
+    expect(outside).toEqual([]);
+    expect(errors).toEqual([]);
+  });
+});
