@@ -1,5 +1,6 @@
 import { type RefObject, useEffect, useState } from 'react';
 import type { ChartTheme, LayeredSpec } from '../../lib/charts/theme';
+import { useWriting } from '../writing/useWriting';
 import { drawInWorker } from './drawingClient';
 import { placeSvg } from './placeSvg';
 
@@ -10,9 +11,10 @@ const narrowBelow_px = 600;
 const narrowest_px = 200;
 
 /**
- * Draws a picture into a box in the worker, anew for a new specification, theme or width; what is drawn stays until the
+ * Draws a picture into a box in the worker, anew for a new specification, theme, width or way of writing numbers; what is drawn stays until the
  * next is ready. A null width or theme waits.
  *
+ * @param onDrawn told of every picture; keep it stable
  * @returns why it could not be drawn, or null
  */
 export function useDrawing(
@@ -20,8 +22,11 @@ export function useDrawing(
   build: BuildSpec,
   theme: ChartTheme | null,
   width_px: number | null,
+  onDrawn?: (svg: string) => void,
 ): string | null {
   const [failure, setFailure] = useState<string | null>(null);
+  const writing = useWriting();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is built has the style of writing in it.
   useEffect(() => {
     if (theme === null || width_px === null) return;
     let stale = false;
@@ -31,6 +36,7 @@ export function useDrawing(
       (svg) => {
         if (stale || box.current === null) return;
         placeSvg(box.current, svg);
+        onDrawn?.(svg);
         setFailure(null);
       },
       (error: unknown) => {
@@ -40,6 +46,6 @@ export function useDrawing(
     return () => {
       stale = true;
     };
-  }, [box, build, theme, width_px]);
+  }, [box, build, theme, width_px, writing, onDrawn]);
   return failure;
 }

@@ -2,6 +2,12 @@ import type { ReactNode } from 'react';
 
 export type CellValue = string | number | null;
 
+/** A column of a saved or copied table: bare numbers, whose unit the head names. */
+export interface SavedColumn<Data> {
+  readonly header: string;
+  readonly value: (row: Data) => CellValue;
+}
+
 /** One column: the value that sorts it, and how a cell is written. */
 export interface DataColumn<Data> {
   readonly id: string;
@@ -10,8 +16,14 @@ export interface DataColumn<Data> {
   readonly cell?: (row: Data) => ReactNode;
   /** Right-aligned tabular figures. */
   readonly numeric?: boolean;
+  /** The value is an ISO date. */
+  readonly date?: boolean;
   /** The cell that names its row. */
   readonly rowHeader?: boolean;
   /** Long text, which may wrap. */
   readonly text?: boolean;
+  /** Unit of the value, where the head does not name it: what a saved table adds to it. */
+  readonly unit?: string;
+  /** What a saved table has in place of the value: several columns, or none. */
+  readonly saved?: readonly SavedColumn<Data>[];
 }

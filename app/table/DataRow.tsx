@@ -1,11 +1,11 @@
 import type { ReactNode } from 'react';
-import { formatCount } from '../../lib/charts/format';
+import { formatCount, formatDate } from '../../lib/charts/format';
 import type { CellValue, DataColumn } from './DataColumn';
 import { Written } from './Written';
 
-function plainCell(value: CellValue): ReactNode {
+function plainCell(value: CellValue, isDate: boolean): ReactNode {
   if (typeof value === 'number') return formatCount(value);
-  return <Written text={value} reason="not given in the data" />;
+  return <Written text={isDate ? formatDate(value) : value} reason="not given in the data" />;
 }
 
 function cellClass<Data>(column: DataColumn<Data>): string | undefined {
@@ -28,7 +28,7 @@ export function DataRow<Data>({ row, index, columns, measure, below }: DataRowPr
   const cells = (
     <tr aria-rowindex={index + 2} data-index={index} ref={measure}>
       {columns.map((column) => {
-        const content = column.cell?.(row) ?? plainCell(column.value(row));
+        const content = column.cell?.(row) ?? plainCell(column.value(row), column.date ?? false);
         return column.rowHeader ? (
           <th key={column.id} scope="row">
             {content}

@@ -10,12 +10,14 @@ import {
   useTable,
 } from '@tanstack/react-table';
 import { type ReactNode, useId, useMemo, useRef, useState } from 'react';
+import { TableExport } from '../export/TableExport';
 import { compareValues } from './compareValues';
 import type { DataColumn } from './DataColumn';
 import { DataRow } from './DataRow';
 import { ScrollBox } from './ScrollBox';
 import { SortHeader } from './SortHeader';
 import { Spacer } from './Spacer';
+import { savedTable } from './savedTable';
 import { sortFromText, sortToText } from './sortText';
 import { useRowWindow } from './useRowWindow';
 
@@ -82,41 +84,52 @@ export function DataTable<Data extends object>({
   const view = useRowWindow(sorted.length, box);
   if (rows.length === 0) return <p>{empty}</p>;
   return (
-    <ScrollBox box={box} labelledBy={captionId}>
-      <table aria-rowcount={sorted.length + 1}>
-        <caption id={captionId}>{caption}</caption>
-        <thead>
-          <tr aria-rowindex={1}>
-            {table.getFlatHeaders().map((header, index) => (
-              <SortHeader
-                key={header.id}
-                name={columns[index]?.header ?? header.id}
-                numeric={columns[index]?.numeric ?? false}
-                sorted={header.column.getIsSorted()}
-                onToggle={() => header.column.toggleSorting()}
-              />
-            ))}
-          </tr>
-        </thead>
-        <Spacer height_px={view.before} />
-        <tbody>
-          {view.indexes.map((index) => {
-            const row = sorted[index];
-            if (row === undefined) return null;
-            return (
-              <DataRow
-                key={rowKey(row.original, row.index)}
-                row={row.original}
-                index={index}
-                columns={columns}
-                measure={view.measure}
-                below={below?.(row.original) ?? null}
-              />
-            );
-          })}
-        </tbody>
-        <Spacer height_px={view.after} />
-      </table>
-    </ScrollBox>
+    <>
+      <ScrollBox box={box} labelledBy={captionId}>
+        <table aria-rowcount={sorted.length + 1}>
+          <caption id={captionId}>{caption}</caption>
+          <thead>
+            <tr aria-rowindex={1}>
+              {table.getFlatHeaders().map((header, index) => (
+                <SortHeader
+                  key={header.id}
+                  name={columns[index]?.header ?? header.id}
+                  numeric={columns[index]?.numeric ?? false}
+                  sorted={header.column.getIsSorted()}
+                  onToggle={() => header.column.toggleSorting()}
+                />
+              ))}
+            </tr>
+          </thead>
+          <Spacer height_px={view.before} />
+          <tbody>
+            {view.indexes.map((index) => {
+              const row = sorted[index];
+              if (row === undefined) return null;
+              return (
+                <DataRow
+                  key={rowKey(row.original, row.index)}
+                  row={row.original}
+                  index={index}
+                  columns={columns}
+                  measure={view.measure}
+                  below={below?.(row.original) ?? null}
+                />
+              );
+            })}
+          </tbody>
+          <Spacer height_px={view.after} />
+        </table>
+      </ScrollBox>
+      <TableExport
+        title={caption}
+        table={() =>
+          savedTable(
+            columns,
+            sorted.map(({ original }) => original),
+          )
+        }
+      />
+    </>
   );
 }

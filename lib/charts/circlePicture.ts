@@ -1,6 +1,6 @@
 import type { CircleSet, ClearanceCircles, ClockPositions } from '../analysis/circle/types';
 import { circleLayers } from './circleLayers';
-import { formatLength, formatMm } from './format';
+import { formatLength, formatMm, formatSignificant } from './format';
 import { layersWithData } from './layersWithData';
 import { type ChartTheme, chartConfig, type LayeredSpec, schema } from './theme';
 
@@ -45,9 +45,9 @@ export function circleScale_mm(circles: ClearanceCircles, shown: readonly Circle
   return Math.max(...read, ...limits, 0.001);
 }
 
-/** How much longer than it is a gap is drawn, rounded to two digits. */
+/** How much longer than it is a gap is drawn. */
 export function gapFactor(perMm: number, size_px: number): number {
-  return Number(((perMm * size_px * pixel_mm) / (2 * reach)).toPrecision(2));
+  return (perMm * size_px * pixel_mm) / (2 * reach);
 }
 
 /**
@@ -124,7 +124,7 @@ export function circlePicture(
         y: barHeight,
         y2: barHeight,
         end: -1.16 + perMm * bar_mm,
-        text: `${formatMm(bar_mm)}: gaps drawn about ${gapFactor(perMm, size)} times their size`,
+        text: `${formatMm(bar_mm)}: gaps drawn about ${formatSignificant(gapFactor(perMm, size), 2)} times their size`,
       },
     ],
   });

@@ -1,5 +1,5 @@
 import type { DemandRow, OrderRow, Spares } from '../analysis/demand/types';
-import { formatCount, formatPieces } from './format';
+import { formatCount, formatFixed, formatPieces } from './format';
 import { layersWithData } from './layersWithData';
 import { axesPicture, titleAbove } from './pictureFrame';
 import {
@@ -17,7 +17,7 @@ import type { ChartTheme, Layer, LayeredSpec } from './theme';
 
 /** What a quarter's demand is, in words. */
 export function demandHint({ quarter, mean, p10, p50, p90, p95 }: DemandRow): string {
-  return `${quarter}: mean ${mean.toFixed(1)}, median ${formatPieces(p50)}, 10 to 90 % ${formatPieces(p10)} to ${formatPieces(p90)}, 95 % ${formatPieces(p95)}`;
+  return `${quarter}: mean ${formatFixed(mean, 1)}, median ${formatPieces(p50)}, 10 to 90 % ${formatPieces(p10)} to ${formatPieces(p90)}, 95 % ${formatPieces(p95)}`;
 }
 
 /**
@@ -84,8 +84,8 @@ export function demandDescription(demand: readonly DemandRow[], order: OrderRow)
     (found, row) => (found === null || row.mean > found.mean ? row : found),
     null,
   );
-  const total = `${order.demandMean.toFixed(1)} pieces in all at the mean, ${formatCount(Math.ceil(order.demandP90))} at 90 %`;
+  const total = `${formatFixed(order.demandMean, 1)} pieces in all at the mean, ${formatCount(Math.ceil(order.demandP90))} at 90 %`;
   return most === null || most.mean === 0
     ? 'No demand.'
-    : `${total}; most in ${most.quarter}, mean ${most.mean.toFixed(1)}.`;
+    : `${total}; most in ${most.quarter}, mean ${formatFixed(most.mean, 1)}.`;
 }

@@ -2,11 +2,10 @@ import { parse, type Runtime, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
 import { compile } from 'vega-lite';
 import type { LayeredSpec } from './theme';
+import { xmlText } from './xmlText';
 
 const runtimes = new Map<string, Runtime>();
 const maximumRuntimes = 40;
-/** Characters that no XML may hold (XML 1.0, production 2): a single one in a name, and no picture could be read. */
-const notXml = /[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu;
 
 /** The dataflow of a specification, compiled once per shape without eval: data come afterwards. */
 function runtimeOf(spec: LayeredSpec): Runtime {
@@ -31,7 +30,7 @@ export async function drawSvg(spec: LayeredSpec, width_px: number | null = null)
   try {
     for (const [name, rows] of Object.entries(spec.datasets ?? {})) view.data(name, rows as object[]);
     if (width_px !== null && !keepsSize(spec)) view.width(width_px);
-    return (await view.toSVG()).replaceAll(notXml, '\uFFFD');
+    return xmlText(await view.toSVG());
   } finally {
     view.finalize();
   }

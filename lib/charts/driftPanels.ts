@@ -1,11 +1,11 @@
 import type { ChartedReading, UnitCharts, Workshop } from '../analysis/drift/types';
 import type { PanelInput } from './controlPanel';
-import { formatLength, formatMm, formatScore } from './format';
+import { formatDate, formatLength, formatMm, formatScore } from './format';
 
 const stageWords = { found: 'as found', left: 'as left' } as const;
 
 function hint(reading: ChartedReading, said: string): string {
-  return `${reading.date}, ${stageWords[reading.stage]}: ${said}`;
+  return `${formatDate(reading.date)}, ${stageWords[reading.stage]}: ${said}`;
 }
 
 /** Readings in mm beside what was foretold for each. */
@@ -166,7 +166,7 @@ export function workshopPanel({ readings }: Workshop): PanelInput {
       value: reading.z ?? 0,
       stage: 'left',
       outside: Math.abs(reading.z ?? 0) > 3,
-      hint: `${reading.unit}, ${reading.date}: ${formatMm(reading.value_mm)}, z ${formatScore(reading.z)}`,
+      hint: `${reading.unit}, ${formatDate(reading.date)}: ${formatMm(reading.value_mm)}, z ${formatScore(reading.z)}`,
     })),
     foretold: [],
     curves: [],

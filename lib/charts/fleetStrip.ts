@@ -1,4 +1,5 @@
 import { type FleetStripRow, fleetStripData, type TimeWindow } from './fleetStripData';
+import { formatDate, monthPattern } from './format';
 import { layersWithData } from './layersWithData';
 import { rowEnds, rowPicture } from './pictureFrame';
 import { symbols } from './symbols';
@@ -11,9 +12,9 @@ function timeAxis(window: TimeWindow) {
   const short = (Date.parse(window.to) - Date.parse(window.from)) / msPerMonth < 24;
   return {
     orient: 'top' as const,
-    title: `today, ${window.from}`,
+    title: `today, ${formatDate(window.from)}`,
     titleAnchor: 'start' as const,
-    format: short ? '%Y-%m' : '%Y',
+    format: short ? monthPattern() : '%Y',
     tickCount: { interval: short ? ('month' as const) : ('year' as const), step: short ? 3 : 1 },
     labelOverlap: true,
     grid: true,

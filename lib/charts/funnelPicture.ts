@@ -1,5 +1,5 @@
 import type { SisterFunnel } from '../analysis/sisters/types';
-import { formatLevel, formatRate } from './format';
+import { formatLevel, formatPercent, formatRate, rateUnit } from './format';
 import { layersWithData } from './layersWithData';
 import { axesPicture, titleAbove } from './pictureFrame';
 import { symbols } from './symbols';
@@ -7,11 +7,7 @@ import type { ChartTheme, Layer, LayeredSpec } from './theme';
 
 export type FunnelMeasure = 'rate' | 'start';
 
-const titles = { rate: 'own wear rate, mm per 10 000 h', start: 'own start level, mm' } as const;
-const sdTitles = {
-  rate: 'how well it is known: standard deviation, mm per 10 000 h',
-  start: 'how well it is known: standard deviation, mm',
-} as const;
+const titles = { rate: 'own wear rate', start: 'own start level' } as const;
 
 /**
  * Own values against how well each is known, the best known at the left, with the group's value and the 95 and 99.8 % limits
@@ -35,7 +31,7 @@ export function funnelPicture(
             sd: unit.sd,
             name: unit.outside === 'none' ? '' : unit.unit,
             outside: unit.outside !== 'none',
-            hint: `${unit.unit}: ${written(unit.value, unit.sd)}${unit.outside === 'none' ? '' : `, outside the ${unit.outside} % limits`}`,
+            hint: `${unit.unit}: ${written(unit.value, unit.sd)}${unit.outside === 'none' ? '' : `, outside the ${formatPercent(Number(unit.outside) / 100)} limits`}`,
           },
         ],
   );
@@ -49,17 +45,18 @@ export function funnelPicture(
 }
 
 function layersOf(measure: FunnelMeasure, theme: ChartTheme): Layer[] {
+  const unit = measure === 'rate' ? rateUnit() : 'mm';
   const x = {
     field: 'sd',
     type: 'quantitative' as const,
-    title: sdTitles[measure],
+    title: `how well it is known: standard deviation, ${unit}`,
     scale: { zero: false, nice: false },
     axis: { grid: false, tickCount: 5 },
   };
   const y = (field: string) => ({
     field,
     type: 'quantitative' as const,
-    title: titles[measure],
+    title: `${titles[measure]}, ${unit}`,
     scale: { zero: false, nice: true },
     axis: {
       ...titleAbove,

@@ -1,6 +1,6 @@
 import { nice } from 'd3-array';
 import type { IntervalPoint } from '../analysis/demand/intervalCurve';
-import { formatChance, formatCount, formatHours } from './format';
+import { formatChance, formatCount, formatFixed, formatHours } from './format';
 import { layersWithData } from './layersWithData';
 import { axesPicture, titleAbove } from './pictureFrame';
 import type { ChartTheme, Layer, LayeredSpec } from './theme';
@@ -22,7 +22,7 @@ export function intervalHint({ group, interval_h, chance, overhaulsAYear, ...poi
   const cost = point.costAYear === null ? '' : `, cost ${formatCount(Math.round(point.costAYear))} a year`;
   const notes = [point.planned && 'as planned', point.extrapolated && 'longer than any run on record'];
   const said = notes.filter((note) => note !== false).join(', ');
-  return `${group}, ${formatHours(interval_h)}${said === '' ? '' : ` (${said})`}: ${formatChance(chance)}, ${overhaulsAYear.toFixed(1)} overhauls a year${cost}`;
+  return `${group}, ${formatHours(interval_h)}${said === '' ? '' : ` (${said})`}: ${formatChance(chance)}, ${formatFixed(overhaulsAYear, 1)} overhauls a year${cost}`;
 }
 
 /**
@@ -60,7 +60,7 @@ function axes(measure: IntervalMeasure, top: number) {
     type: 'quantitative' as const,
     title: 'hours between overhauls, h',
     scale: { zero: false, nice: false },
-    axis: { grid: false, tickCount: 6, format: ',.0f', labelExpr: "replace(datum.label, /,/g, '\u202f')" },
+    axis: { grid: false, tickCount: 6, format: ',.0f' },
   };
   const y = {
     field: 'value',
@@ -70,9 +70,7 @@ function axes(measure: IntervalMeasure, top: number) {
     axis: {
       ...titleAbove,
       tickCount: 4,
-      ...(measure === 'chance'
-        ? { format: '.0%' }
-        : { format: ',.0f', labelExpr: "replace(datum.label, /,/g, '\u202f')" }),
+      ...(measure === 'chance' ? { format: '.0%' } : { format: ',.0f' }),
     },
   };
   return { x, y };

@@ -1,5 +1,5 @@
 import type { FactorDifference } from '../analysis/sisters/types';
-import { formatScore } from './format';
+import { formatCount, formatScore } from './format';
 import { layersWithData } from './layersWithData';
 import { rowPicture } from './pictureFrame';
 import { symbols } from './symbols';
@@ -17,7 +17,7 @@ export function meanHint({
   count,
 }: FactorDifference['levels'][number]): string {
   const verdict = outside === 'none' ? 'within' : outside === 'upper' ? 'above' : 'below';
-  return `${level}: mean ${formatScore(mean)} SD of ${count}, ${verdict} the limits ${formatScore(lower)} to ${formatScore(upper)}`;
+  return `${level}: mean ${formatScore(mean)} SD of ${formatCount(count)}, ${verdict} the limits ${formatScore(lower)} to ${formatScore(upper)}`;
 }
 
 /** Mean of each level as a point, with the limits that all means keep at once as a bar; a mean outside is filled. */

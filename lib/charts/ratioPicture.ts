@@ -1,5 +1,5 @@
 import type { SisterRow } from '../analysis/sisters/types';
-import { formatProbability, formatRate, formatRatio } from './format';
+import { formatProbability, formatRate, formatRatio, rateUnit } from './format';
 import type { ChartTheme, LayeredSpec } from './theme';
 import { unitIntervals } from './unitIntervals';
 
@@ -42,5 +42,5 @@ export function ratioPicture(
   });
   return measure === 'ratio'
     ? unitIntervals(data, 1, 'wear rate / rate of its sisters', theme)
-    : unitIntervals(data, 0, 'wear rate less that of its sisters, mm per 10 000 h', theme);
+    : unitIntervals(data, 0, `wear rate less that of its sisters, ${rateUnit()}`, theme);
 }

@@ -15,7 +15,6 @@ const hours = {
     labelFlush: false,
     tickCount: 6,
     format: ',.0f',
-    labelExpr: "replace(datum.label, /,/g, '\u202f')",
   },
 };
 /** Shown when a mark is pointed at. */

@@ -1,5 +1,5 @@
 import type { ChartedSeries } from '../analysis/drift/types';
-import { formatScore } from './format';
+import { formatCount, formatScore } from './format';
 import { layersWithData } from './layersWithData';
 import { rowPicture } from './pictureFrame';
 import type { ChartTheme, Layer, LayeredSpec } from './theme';
@@ -101,7 +101,7 @@ function cellOf({ series, found }: Multiple, column: number, row: number) {
     found,
     name: found ? `${series.unit}, signal` : series.unit,
     pick: `#${encodeURIComponent(series.unit)}`,
-    hint: `${series.unit}: ${series.readings.length} readings, last z ${formatScore(last?.z ?? null)}${found ? ', with a signal' : ''}`,
+    hint: `${series.unit}: ${formatCount(series.readings.length)} readings, last z ${formatScore(last?.z ?? null)}${found ? ', with a signal' : ''}`,
   };
 }
 

@@ -1,5 +1,6 @@
 import { addMonths, formatISO, parseISO } from 'date-fns';
 import type { OrderRow } from '../analysis/demand/types';
+import { formatDate } from './format';
 import type { ChartTheme, Layer } from './theme';
 
 /** First day of a quarter named as '2027-Q1'. */
@@ -60,9 +61,10 @@ export function orderMarks(
     { kind: isLate ? 'order' : 'today', date: asOf, label: isLate ? 'today: order, late' : 'today' },
   ];
   if (orderBy !== null && quantity > 0 && !isLate)
-    marks.push({ kind: 'order', date: orderBy, label: `order by ${orderBy}` });
-  if (shortOn !== null) marks.push({ kind: 'short', date: shortOn, label: `short on ${shortOn}` });
-  if (due !== null) marks.push({ kind: 'due', date: due, label: `due ${due}` });
+    marks.push({ kind: 'order', date: orderBy, label: `order by ${formatDate(orderBy)}` });
+  if (shortOn !== null)
+    marks.push({ kind: 'short', date: shortOn, label: `short on ${formatDate(shortOn)}` });
+  if (due !== null) marks.push({ kind: 'due', date: due, label: `due ${formatDate(due)}` });
   return marks;
 }
 

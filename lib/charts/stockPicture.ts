@@ -1,5 +1,5 @@
 import type { OrderRow, Spares, StockRow } from '../analysis/demand/types';
-import { formatPieces } from './format';
+import { formatDate, formatPercent, formatPieces } from './format';
 import { layersWithData } from './layersWithData';
 import { axesPicture, titleAbove } from './pictureFrame';
 import {
@@ -25,12 +25,12 @@ export function stockPicture(
   theme: ChartTheme,
   narrow: boolean,
 ): LayeredSpec {
-  const level = `${Number((100 * settings.serviceLevel).toPrecision(4))} %`;
+  const level = formatPercent(settings.serviceLevel);
   const rows = stock.map((row, index) => ({
     ...row,
     from: Date.parse(stock[index - 1]?.date ?? asOf),
     to: Date.parse(row.date),
-    hint: `At the end of ${row.date}: ${stockWords(row.median)} at the median, ${stockWords(row.atServiceLevel)} at ${level}`,
+    hint: `At the end of ${formatDate(row.date)}: ${stockWords(row.median)} at the median, ${stockWords(row.atServiceLevel)} at ${level}`,
   }));
   const marks = orderMarks(order, asOf);
   const most = rows.reduce((highest, { median }) => Math.max(highest, median), 1);

@@ -1,4 +1,5 @@
 import type { Config, TopLevelSpec } from 'vega-lite';
+import { numberStyles, writingInForce } from './writingStyle';
 
 /** Colours and font that a chart is drawn with, as the page's style sheet gives them. */
 export interface ChartTheme {
@@ -35,10 +36,12 @@ export const chanceStepLabels: readonly string[] = [
   'over 90 %',
 ];
 
-/** The frame that every chart shares: width from its box, ink on paper, no legend, faint rules. */
+/** The frame that every chart shares: width from its box, ink on paper, no legend, faint rules, numbers in the style in force. */
 export function chartConfig(theme: ChartTheme): Config {
   const text = { font: theme.font, fontSize: 12 };
+  const { decimal, thousands } = numberStyles[writingInForce().numbers];
   return {
+    locale: { number: { decimal, thousands, grouping: [3], currency: ['', ''], percent: '\u00a0%' } },
     background: theme.paper,
     font: theme.font,
     view: { stroke: null },

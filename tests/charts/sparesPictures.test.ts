@@ -74,9 +74,9 @@ describe('demand of a part', () => {
 describe('stock of a part if nothing is ordered', () => {
   it('shows what is left and lacking, with the days of order, shortage and delivery', async () => {
     const svg = await drawn(stockPicture(stock, order, days, theme, false));
-    for (const said of ['today', 'order by 2027-03-28', 'short on 2027-08-01', 'due 2027-01-18', '95 %'])
+    for (const said of ['today', 'order by 2027-03-28', 'short on 2027-08-01', 'due 2027-01-18', '95\u00a0%'])
       expect(svg).toContain(said);
-    expect(svg).toContain('At the end of 2027-03-31: 1 left at the median, 2 lacking at 95 %');
+    expect(svg).toContain('At the end of 2027-03-31: 1 left at the median, 2 lacking at 95\u00a0%');
     await drawn(stockPicture([], { ...order, due: null, shortOn: null }, days, theme, true));
   });
 

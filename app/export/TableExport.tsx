@@ -1,0 +1,51 @@
+'use client';
+
+import { useState } from 'react';
+import { numberStyles, writingInForce } from '../../lib/charts/writingStyle';
+import { pastedTable } from '../../lib/records/csv/pastedTable';
+import { writeCsv } from '../../lib/records/csv/writeCsv';
+import { saveFile } from '../records/saveFile';
+import type { SavedTable } from '../table/savedTable';
+import { counted } from '../words/counted';
+import { copyTable } from './copyTable';
+import styles from './export.module.css';
+import { fileName } from './fileName';
+
+interface TableExportProps {
+  /** What the table is called. */
+  readonly title: string;
+  /** Makes the table when it is asked for: all of its rows, in the order shown. */
+  readonly table: () => SavedTable;
+}
+
+/** Saves a table as CSV or copies it for a spreadsheet. */
+export function TableExport({ title, table }: TableExportProps) {
+  const [said, setSaid] = useState('');
+  const save = () => {
+    const { header, rows } = table();
+    saveFile(fileName(title, 'csv'), writeCsv(header, rows), 'text/csv;charset=utf-8');
+    setSaid(`${counted(rows.length, 'row')} saved.`);
+  };
+  const copy = () => {
+    const { header, rows } = table();
+    const { decimal } = numberStyles[writingInForce().numbers];
+    copyTable(pastedTable(header, rows, decimal)).then(
+      () => setSaid(`${counted(rows.length, 'row')} copied.`),
+      (error: unknown) =>
+        setSaid(
+          `Not copied (${error instanceof Error ? error.message : String(error)}): save it as CSV instead.`,
+        ),
+    );
+  };
+  return (
+    <p className={`${styles.row} screenOnly`}>
+      <button type="button" title="All rows, as shown; decimal point and ISO dates" onClick={save}>
+        Save CSV<span className="visuallyHidden">{` ${title}`}</span>
+      </button>
+      <button type="button" title="All rows, as shown, to paste into a spreadsheet" onClick={copy}>
+        Copy<span className="visuallyHidden">{` ${title}`}</span>
+      </button>
+      <span role="status">{said}</span>
+    </p>
+  );
+}
