@@ -14,6 +14,8 @@ export interface Connector {
   readonly textLength_bytes: number;
   /** Runs one or several statements without a result. */
   run(sql: string): Promise<void>;
+  /** Runs one statement that makes a table from a question, or adds, changes or deletes rows; returns the number of these rows. */
+  change(sql: string): Promise<number>;
   /** Runs one statement and returns its rows; parameters are $1, $2, ... */
   query(sql: string, parameters?: readonly (string | number | null)[]): Promise<readonly Row[]>;
   /** Makes a table of VARCHAR columns from a normalised body (fields parted by 0x1F, records by LF). */
@@ -49,8 +51,11 @@ export function schemaName(n: number): string {
   return `records_${n}`;
 }
 
-/** Settings of every engine: nothing may be fetched or changed later. */
-export const lockSql = `SET autoinstall_known_extensions = false; SET autoload_known_extensions = false; SET lock_configuration = true;`;
+/**
+ * Settings of every engine: nothing may be fetched or changed later, and no checkpoint is made. In memory there is no log for it
+ * to shorten, and it reads every table anew after each large change.
+ */
+export const lockSql = `SET checkpoint_threshold = '1TB'; SET autoinstall_known_extensions = false; SET autoload_known_extensions = false; SET lock_configuration = true;`;
 
 /** A normalised body as a text: fields parted by 0x1F, records by LF. */
 export function normalisedText(bytes: Uint8Array): DelimitedText {

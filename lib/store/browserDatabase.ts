@@ -98,6 +98,14 @@ async function connector(
   return {
     textLength_bytes: 4_000_000,
     run,
+    async change(sql) {
+      try {
+        const rows = (await connection.query(sql)).getChildAt(0)?.get(0);
+        return Number(rows);
+      } catch (error) {
+        throw new StoreError(error, sql);
+      }
+    },
     async query(sql, parameters = []) {
       try {
         const statement = parameters.length === 0 ? null : await connection.prepare(sql);

@@ -14,13 +14,17 @@ export async function holdRows(
   questionSql: string,
   isDoubt = 'false',
 ): Promise<number> {
-  await connector.run(`CREATE OR REPLACE TABLE doubtful AS
+  const found = await connector.change(`CREATE OR REPLACE TABLE found_rows AS ${questionSql}`);
+  // Joined only where there are any: with none the join alone would take longer than most questions.
+  if (found > 0) await connector.run(`${doubtfulSql(table, isDoubt)}; ${moveDoubtfulSql(table)}`);
+  return found;
+}
+
+function doubtfulSql(table: TableName, isDoubt: string): string {
+  return `CREATE OR REPLACE TABLE doubtful AS
       SELECT d.id, t.file, t.line, d.column_name, coalesce(o.raw, d.raw, '') AS raw, d.reason, ${isDoubt} AS is_doubt
-      FROM (${questionSql}) d JOIN ${table} t USING (id)
-      LEFT JOIN own_texts o ON o.file = t.file AND o.line = t.line AND o.column_name = d.column_name`);
-  const [found] = await connector.query('SELECT count(*)::INTEGER AS n FROM doubtful');
-  if (found?.n !== 0) await connector.run(moveDoubtfulSql(table));
-  return Number(found?.n);
+      FROM found_rows d JOIN ${table} t USING (id)
+      LEFT JOIN own_texts o ON o.file = t.file AND o.line = t.line AND o.column_name = d.column_name`;
 }
 
 function moveDoubtfulSql(table: TableName): string {

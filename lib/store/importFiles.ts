@@ -32,7 +32,7 @@ import { incompleteClockSetsSql, makeClockSetsSql, settleClockSetsSql } from './
 import { doubtfulReadingsSql } from './sql/doubtfulReadings';
 import { readingsInMillimetresSql, readingsOfUnknownRunSql, settleRunsSql } from './sql/placedReadings';
 import { createRecordTablesSql } from './sql/recordTables';
-import { repeatedRowIsDoubt, repeatedRowsSql } from './sql/repeatedRows';
+import { repeatedKeysSql, repeatedRowIsDoubt, repeatedRowsSql } from './sql/repeatedRows';
 import { resetRulesSql, runsSql } from './sql/runs';
 import { typedTableSql } from './sql/typedTable';
 import { fallingHistoriesSql, fallingHoursSql } from './sql/unitHours';
@@ -81,7 +81,9 @@ export async function importFiles(
   { answers = noAnswers, decisions = [], problemsListed = everyProblem }: ImportOptions = {},
 ): Promise<ImportedData> {
   await connector.run(createRecordTablesSql());
-  await loadRulings(connector, rulingsOf(decisions));
+  const given = rulingsOf(decisions);
+  await loadRulings(connector, given);
+  const leavesOut = given.some(({ ruling }) => ruling === 'leave out');
   const questions = new QuestionList(answers);
   const sheets = new Map<string, SheetColumns>();
   const loaded = await loadAll(connector, files, questions, decisions, sheets, onStep);
@@ -89,8 +91,9 @@ export async function importFiles(
     await onStep('Checking every cell', 0.5 + (0.1 * place) / canonicalTables.length);
     if (table.name === 'readings') await typeReadings(connector);
     else await connector.run(typedTableSql(table));
-    await holdLeftOut(connector, table);
-    await holdRows(connector, table.name, repeatedRowsSql(table), repeatedRowIsDoubt(table));
+    if (leavesOut) await holdLeftOut(connector, table);
+    if ((await connector.change(repeatedKeysSql(table))) > 0)
+      await holdRows(connector, table.name, repeatedRowsSql(table), repeatedRowIsDoubt(table));
   }
   await onStep('Placing overhauls and readings', 0.6);
   await connector.run(allCharacteristicsSql);

@@ -55,6 +55,14 @@ async function connector(connection: DuckDBConnection, schema: string, folder: s
   return {
     textLength_bytes: 128_000_000,
     run,
+    async change(sql) {
+      try {
+        const [[rows] = []] = await connection.runAndReadAll(sql).then((reader) => reader.getRows());
+        return Number(rows);
+      } catch (error) {
+        throw new StoreError(error, sql);
+      }
+    },
     async query(sql, parameters = []) {
       try {
         // Left to itself the binding takes whole numbers for 32-bit ones.

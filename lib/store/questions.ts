@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Connector } from './Connector';
 import { queryRows } from './queryRows';
+import { firstDateSql, heldByUnitSql } from './sql/heldByUnit';
 import { partsInStockSql, seriesResetsSql } from './sql/planning';
 import {
   assemblyRangesSql,
@@ -8,6 +9,7 @@ import {
   limitsInForceSql,
   runsNowSql,
   unitPositionsSql,
+  unitsOpenedAfterSql,
 } from './sql/positions';
 
 const words = z.string().nullable();
@@ -23,6 +25,7 @@ const unitPosition = z.object({
   bank: words,
   overhauls: z.number(),
   last_date: words,
+  last_workshop: words,
   last_hours: amount,
   observed_hours_per_year: amount,
   hours_per_year: amount,
@@ -64,6 +67,12 @@ const partInStock = z.object({
   on_order: amount,
   due: words,
 });
+const heldOfUnit = z.object({
+  unit: words,
+  held: z.number(),
+  reasons: z.number(),
+  reason: z.string(),
+});
 const seriesReset = z.object({
   frame: z.string(),
   series: z.string(),
@@ -76,11 +85,18 @@ export type LimitInForce = z.output<typeof limitInForce>;
 export type AssemblyRange = z.output<typeof assemblyRange>;
 export type RunNow = z.output<typeof runNow>;
 export type PartInStock = z.output<typeof partInStock>;
+export type HeldOfUnit = z.output<typeof heldOfUnit>;
 export type SeriesReset = z.output<typeof seriesReset>;
 
 /** Where every unit sits on the day, with its plan and last overhaul, in order of unit. */
 export function unitPositions(connector: Connector, asOf: string): Promise<readonly UnitPosition[]> {
   return queryRows(connector, unitPositionsSql, unitPosition, [asOf]);
+}
+
+/** Units that were opened after the day. */
+export async function unitsOpenedAfter(connector: Connector, asOf: string): Promise<ReadonlySet<string>> {
+  const rows = await queryRows(connector, unitsOpenedAfterSql, z.object({ unit: z.string() }), [asOf]);
+  return new Set(rows.map(({ unit }) => unit));
 }
 
 /** Limits in force on the day. */
@@ -102,6 +118,17 @@ export function runsNow(connector: Connector, asOf: string): Promise<readonly Ru
 export async function latestDate(connector: Connector): Promise<string | null> {
   const [row] = await queryRows(connector, latestDateSql, z.object({ day: words }));
   return row?.day ?? null;
+}
+
+/** First day with an overhaul on record, or null if there is none. */
+export async function firstDate(connector: Connector): Promise<string | null> {
+  const [row] = await queryRows(connector, firstDateSql, z.object({ day: words }));
+  return row?.day ?? null;
+}
+
+/** Held rows and cells of every unit that has any, in order of unit; those of no known unit at the end. */
+export function heldByUnit(connector: Connector): Promise<readonly HeldOfUnit[]> {
+  return queryRows(connector, heldByUnitSql, heldOfUnit);
 }
 
 /** Parts with their stock, one row a part and frame. */

@@ -8,7 +8,7 @@ const impossibleSql = `(c.shape = 'four_clock') <> (r.clock IS NOT NULL)
 
 /**
  * Readings that cannot be placed or cannot be true, with the reason. Only the few in doubt are joined with what the reason
- * tells; names of overhauls are looked up once each.
+ * tells.
  */
 export const doubtfulReadingsSql = `
   SELECT r.id,
@@ -29,7 +29,7 @@ export const doubtfulReadingsSql = `
   FROM (
     SELECT r.*, c.shape, c.never_negative FROM readings r LEFT JOIN all_characteristics c USING (characteristic)
     WHERE c.shape IS NULL OR ${impossibleSql}
-      OR r.overhaul IN (SELECT overhaul FROM (SELECT DISTINCT overhaul FROM readings) WHERE overhaul NOT IN (SELECT overhaul FROM overhauls))) r
+      OR r.overhaul NOT IN (SELECT overhaul FROM overhauls)) r
   LEFT JOIN overhauls o ON o.overhaul = r.overhaul
   LEFT JOIN (SELECT DISTINCT ON (overhaul) overhaul, file, line FROM raw_overhauls ORDER BY overhaul, line) h ON h.overhaul = r.overhaul
   WHERE reason IS NOT NULL`;

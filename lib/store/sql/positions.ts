@@ -10,7 +10,7 @@ export const unitPositionsSql = `
     QUALIFY row_number() OVER (PARTITION BY unit ORDER BY from_date DESC, id DESC) = 1),
   last AS (
     SELECT unit, count(*) AS overhauls, arg_max(site, (date, id)) AS site, arg_max(engine, (date, id)) AS engine, arg_max(bank, (date, id)) AS bank,
-      max(date) AS date, arg_max(unit_hours, (date, id)) AS hours,
+      arg_max(workshop, (date, id)) AS workshop, max(date) AS date, arg_max(unit_hours, (date, id)) AS hours,
       (arg_max(unit_hours, (date, id)) - arg_min(unit_hours, (date, id))) AS hours_spanned, (max(date) - min(date)) AS days_spanned
     FROM overhauls WHERE date <= $1::DATE GROUP BY unit),
   ever AS (SELECT DISTINCT unit FROM installations),
@@ -20,13 +20,16 @@ export const unitPositionsSql = `
     FROM units u LEFT JOIN place p USING (unit) LEFT JOIN last l USING (unit) LEFT JOIN ever e ON e.unit = u.unit)
   SELECT u.unit, u.frame, CAST(u.rated_life_h AS DOUBLE) AS rated_life_h, h.installed::INTEGER AS installed,
     CASE WHEN h.installed THEN h.site END AS site, CASE WHEN h.installed THEN h.engine END AS engine, CASE WHEN h.installed THEN h.bank END AS bank,
-    CAST(coalesce(l.overhauls, 0) AS INTEGER) AS overhauls, CAST(l.date AS VARCHAR) AS last_date, CAST(l.hours AS DOUBLE) AS last_hours,
+    CAST(coalesce(l.overhauls, 0) AS INTEGER) AS overhauls, CAST(l.date AS VARCHAR) AS last_date, l.workshop AS last_workshop, CAST(l.hours AS DOUBLE) AS last_hours,
     CAST(CASE WHEN l.days_spanned > 0 THEN l.hours_spanned * 365.25 / l.days_spanned END AS DOUBLE) AS observed_hours_per_year,
     CAST(plan.hours_per_year AS DOUBLE) AS hours_per_year, CAST(plan.hours_now AS DOUBLE) AS plan_hours, CAST(plan.hours_now_date AS VARCHAR) AS plan_date,
     CAST(plan.next_overhaul_date AS VARCHAR) AS next_overhaul_date, CAST(plan.interval_h AS DOUBLE) AS interval_h
   FROM units u JOIN here h USING (unit) LEFT JOIN last l USING (unit)
   LEFT JOIN plan ON h.installed AND plan.engine = h.engine AND plan.bank IS NOT DISTINCT FROM h.bank
   ORDER BY u.unit`;
+
+/** Units that were opened after $1 (YYYY-MM-DD). */
+export const unitsOpenedAfterSql = `SELECT DISTINCT unit FROM overhauls WHERE date > $1::DATE ORDER BY unit`;
 
 /** Latest date in the data: the default as-of date. */
 export const latestDateSql = `

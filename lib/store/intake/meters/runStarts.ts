@@ -37,8 +37,9 @@ export async function askAboutRunStarts(connector: Connector, questions: Questio
       cellsWaiting: Number(row.cells),
     });
     if (answer !== 'yes') continue;
-    await connector.run(`UPDATE placed_readings SET start_hours = ${start_h}, run_hours = o.unit_hours - ${start_h}, unplaced = NULL
-        FROM overhauls o WHERE o.id = overhaul_id AND o.overhaul = ${quoted(String(row.overhaul))} AND run = 0 AND unplaced IS NOT NULL;
+    const placed = (table: string) => `UPDATE ${table} SET start_hours = ${start_h}, unplaced = NULL
+        FROM overhauls o WHERE o.id = overhaul_id AND o.overhaul = ${quoted(String(row.overhaul))} AND run = 0 AND unplaced IS NOT NULL;`;
+    await connector.run(`${placed('placed_readings')} ${placed('placed_sets')}
       INSERT INTO problems VALUES ('overhauls', ${quoted(file)}, ${row.line}, 'date', ${quoted(date)}, ${quoted(`as answered: ${isFromNew ? unopened : assembled}`)}, 'interpreted')`);
   }
 }
