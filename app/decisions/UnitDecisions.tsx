@@ -5,13 +5,12 @@ import { useMemo } from 'react';
 import { defaultDecisionSettings } from '../../lib/analysis/decisions/decisionsOf';
 import type { Decision } from '../../lib/analysis/decisions/types';
 import type { FleetResult } from '../../lib/analysis/types';
-import { formatDate } from '../../lib/charts/format';
+import { formatDate, formatPercent } from '../../lib/charts/format';
 import { useQuery } from '../address/useQuery';
 import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
 import { DataTable } from '../table/DataTable';
 import { actionWords } from '../words/decisionWords';
-import { percents } from '../words/sparesSentence';
 import { AcceptedRisk, acceptedRiskOf } from './AcceptedRisk';
 import { decisionColumns } from './decisionColumns';
 import { limitColumns } from './limitColumns';
@@ -73,9 +72,9 @@ export function UnitDecisions({ fleet, unit }: { readonly fleet: FleetResult; re
                   />
                 ))}
               <p>
-                At an accepted risk of {percents(acceptedRisk)}. A later overhaul supposes that the advice for
-                the earlier ones is followed. An aid only: the maker’s manual and the inspection come first.{' '}
-                <Link href="/methods/#decisions">How this was computed</Link>
+                At an accepted risk of {formatPercent(acceptedRisk)}. A later overhaul supposes that the
+                advice for the earlier ones is followed. An aid only: the maker’s manual and the inspection
+                come first. <Link href="/methods/#decisions">How this was computed</Link>
               </p>
             </>
           );

@@ -16,6 +16,7 @@ export function chanceColumn<Row extends { readonly reason: string | null }>(
   return {
     id,
     header,
+    unit: '0 to 1',
     numeric: true,
     value,
     cell: (row) => {

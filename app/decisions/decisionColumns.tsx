@@ -31,6 +31,7 @@ export function decisionColumns(
     {
       id: 'hours',
       header: 'Unit hours then',
+      unit: 'h',
       numeric: true,
       value: ({ unitHours }) => unitHours,
       cell: ({ unitHours }) => (

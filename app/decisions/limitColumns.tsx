@@ -24,6 +24,10 @@ export function limitColumns(
       id: 'limit',
       header: 'Limit',
       numeric: true,
+      saved: [
+        { header: 'Limit, kind', value: ({ limitKind }) => limitKind },
+        { header: 'Limit, mm', value: ({ limit_mm }) => limit_mm },
+      ],
       value: ({ limit_mm }) => limit_mm,
       cell: ({ limitKind, limit_mm }) => `${limitKind} ${formatMm(limit_mm)}`,
     },

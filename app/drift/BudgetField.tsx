@@ -1,6 +1,7 @@
 'use client';
 
 import { useId, useState } from 'react';
+import { formatSignificant } from '../../lib/charts/format';
 import { leastBudget_per_year, mostBudget_per_year } from './driftAddress';
 
 const offered = [0.5, 1, 2, 4, 6];
@@ -44,7 +45,8 @@ export function BudgetField({ budget_per_year, onChange }: BudgetFieldProps) {
       </datalist>
       {refused && (
         <span role="alert" id={failureId}>
-          A number from {leastBudget_per_year} to {mostBudget_per_year}, please.
+          A number from {formatSignificant(leastBudget_per_year, 6)} to{' '}
+          {formatSignificant(mostBudget_per_year, 6)}, please.
         </span>
       )}
     </label>

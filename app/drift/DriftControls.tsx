@@ -2,6 +2,7 @@
 
 import type { DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
+import { formatFixed } from '../../lib/charts/format';
 import { chartWords, ruleWords } from '../words/driftSentence';
 import { seriesName } from '../words/seriesName';
 import { BudgetField } from './BudgetField';
@@ -66,7 +67,7 @@ export function DriftControls({ result, series, known, characteristics, onChange
                 onChange={() => onChange({ rules: listText(toggled(rules, rule, allRules), []) })}
               />{' '}
               {ruleWords[rule]}
-              {costOf(rule) !== undefined && `: ${costOf(rule)?.toFixed(1)} a year by chance`}
+              {costOf(rule) !== undefined && `: ${formatFixed(costOf(rule) ?? null, 1)} a year by chance`}
             </label>
           ))}
         </fieldset>

@@ -4,6 +4,7 @@ import Link from 'next/link';
 import { useMemo } from 'react';
 import type { DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
+import { rewritten } from '../../lib/charts/rewritten';
 import { useQuery } from '../address/useQuery';
 import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
@@ -73,7 +74,7 @@ function DriftContent({ fleet, result, query, change }: DriftContentProps) {
           <ul>
             {result.uncharted.map(({ group, series: name, reason }) => (
               <li key={`${group} ${name}`}>
-                {group}, {name.replaceAll('_', ' ')}: {reason}
+                {group}, {name.replaceAll('_', ' ')}: {rewritten(reason)}
               </li>
             ))}
           </ul>

@@ -3,16 +3,13 @@
 import { useMemo } from 'react';
 import type { DriftFinding, DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
-import { formatCount } from '../../lib/charts/format';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
-import { unitLinkColumn } from '../table/unitLinkColumn';
 import { counted } from '../words/counted';
-import { patternWords, rateWords, sideWords, strongestWords } from '../words/driftSentence';
-import { seriesName } from '../words/seriesName';
 import { Acknowledge } from './Acknowledge';
 import { AcknowledgedFindings } from './AcknowledgedFindings';
 import styles from './drift.module.css';
+import { findingColumns } from './findingColumns';
 import type { Acknowledgements } from './useAcknowledgements';
 
 interface FindingsProps {
@@ -27,41 +24,23 @@ function columnsOf({
   characteristics,
   onShow,
 }: Omit<FindingsProps, 'result'>): readonly DataColumn<DriftFinding>[] {
-  return [
-    unitLinkColumn(({ series }) => series),
-    { id: 'series', header: 'Series', value: ({ series }) => seriesName(series, characteristics) },
-    { id: 'side', header: 'Reads', value: sideWords },
-    { id: 'since', header: 'Since', numeric: true, value: ({ sinceDate }) => sinceDate },
-    { id: 'last', header: 'Last signal', numeric: true, value: ({ lastDate }) => lastDate },
-    {
-      id: 'chance',
-      header: 'As strong, by chance',
-      value: ({ byChance_per_year }) => byChance_per_year,
-      cell: ({ byChance_per_year }) => rateWords(byChance_per_year),
-    },
-    { id: 'pattern', header: 'After reassembly', text: true, value: patternWords },
-    {
-      id: 'act',
-      header: 'Look or acknowledge',
-      value: () => null,
-      cell: (finding) => (
-        <span className={styles.acts}>
-          <button type="button" onClick={() => onShow(finding)}>
-            Show<span className="visuallyHidden">{` ${finding.unit} ${finding.series}`}</span>
-          </button>
-          <Acknowledge finding={finding} acknowledged={acknowledged} />
-        </span>
-      ),
-    },
-    { id: 'strongest', header: 'Strongest signal', value: strongestWords },
-    {
-      id: 'signals',
-      header: 'Signals (by chance)',
-      numeric: true,
-      value: ({ signals }) => signals.length,
-      cell: ({ signals, expectedFalse }) => `${formatCount(signals.length)} (${expectedFalse.toFixed(2)})`,
-    },
-  ];
+  const act: DataColumn<DriftFinding> = {
+    id: 'act',
+    header: 'Look or acknowledge',
+    saved: [],
+    value: () => null,
+    cell: (finding) => (
+      <span className={styles.acts}>
+        <button type="button" onClick={() => onShow(finding)}>
+          Show<span className="visuallyHidden">{` ${finding.unit} ${finding.series}`}</span>
+        </button>
+        <Acknowledge finding={finding} acknowledged={acknowledged} />
+      </span>
+    ),
+  };
+  const columns = findingColumns(characteristics);
+  const before = columns.findIndex(({ id }) => id === 'strongest');
+  return columns.toSpliced(before, 0, act);
 }
 
 /** Open signals, the strongest first, then those that a person has acknowledged. */

@@ -1,6 +1,5 @@
 'use client';
 
-import { useMemo } from 'react';
 import type { ChartedReading, UnitCharts } from '../../lib/analysis/drift/types';
 import {
   cusumPanel,
@@ -13,15 +12,17 @@ import { formatMm, formatScore } from '../../lib/charts/format';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { Written } from '../table/Written';
+import { useWrittenMemo } from '../writing/useWriting';
 import { MovingRangeControls } from './MovingRangeControls';
 import { Panel } from './Panel';
 
 const columns: readonly DataColumn<ChartedReading>[] = [
-  { id: 'date', header: 'Date', rowHeader: true, value: ({ date }) => date },
+  { id: 'date', header: 'Date', date: true, rowHeader: true, value: ({ date }) => date },
   { id: 'stage', header: 'Stage', value: ({ stage }) => (stage === 'found' ? 'as found' : 'as left') },
   {
     id: 'value',
     header: 'Reading',
+    unit: 'mm',
     numeric: true,
     value: ({ value_mm }) => value_mm,
     cell: ({ value_mm }) => formatMm(value_mm),
@@ -29,6 +30,7 @@ const columns: readonly DataColumn<ChartedReading>[] = [
   {
     id: 'foretold',
     header: 'Foretold',
+    unit: 'mm',
     numeric: true,
     value: ({ foretold_mm }) => foretold_mm,
     cell: ({ foretold_mm }) => (
@@ -56,7 +58,7 @@ interface UnitPanelsProps {
 
 /** Readings beside what was foretold, the charts in force, the moving-range chart, and the numbers. */
 export function UnitPanels({ charts, baseline, onChange }: UnitPanelsProps) {
-  const panels = useMemo(
+  const panels = useWrittenMemo(
     () => [
       { heading: 'Readings (marks) and what was foretold for each (ticks)', input: readingsPanel(charts) },
       { heading: 'Forecast residuals', input: individualsPanel(charts) },
@@ -74,7 +76,7 @@ export function UnitPanels({ charts, baseline, onChange }: UnitPanelsProps) {
     ],
     [charts],
   );
-  const ranges = useMemo(() => movingRangePanel(charts), [charts]);
+  const ranges = useWrittenMemo(() => movingRangePanel(charts), [charts]);
   return (
     <>
       <p>

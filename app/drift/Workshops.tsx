@@ -1,6 +1,5 @@
 'use client';
 
-import { useMemo } from 'react';
 import type { Workshop, WorkshopFrame } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { workshopPanel } from '../../lib/charts/driftPanels';
@@ -12,6 +11,7 @@ import { DataTable } from '../table/DataTable';
 import { Written } from '../table/Written';
 import { seriesName } from '../words/seriesName';
 import { differenceSentence } from '../words/sistersSentence';
+import { useWrittenMemo } from '../writing/useWriting';
 import { Panel } from './Panel';
 
 type Row = WorkshopFrame & { readonly workshop: string };
@@ -37,6 +37,10 @@ const columns: readonly DataColumn<Row>[] = [
     id: 'mean',
     header: 'Mean ± SD',
     numeric: true,
+    saved: [
+      { header: 'Mean, mm', value: ({ performance }) => performance?.mean ?? null },
+      { header: 'SD, mm', value: ({ performance }) => performance?.sd ?? null },
+    ],
     value: ({ performance }) => performance?.mean ?? null,
     cell: ({ performance, reason }) => (
       <Written
@@ -49,6 +53,10 @@ const columns: readonly DataColumn<Row>[] = [
     id: 'range',
     header: 'Assembly range',
     numeric: true,
+    saved: [
+      { header: 'Assembly range from, mm', value: ({ lower_mm }) => lower_mm },
+      { header: 'Assembly range to, mm', value: ({ upper_mm }) => upper_mm },
+    ],
     value: ({ upper_mm }) => upper_mm,
     cell: (row) => <Written text={rangeText(row)} reason={row.reason ?? 'not given'} />,
   },
@@ -56,6 +64,11 @@ const columns: readonly DataColumn<Row>[] = [
     id: 'ppk',
     header: 'Ppk (90 % interval)',
     numeric: true,
+    saved: [
+      { header: 'Ppk', value: ({ performance }) => performance?.ppk ?? null },
+      { header: 'Ppk, 90 % interval from', value: ({ performance }) => performance?.lower ?? null },
+      { header: 'Ppk, 90 % interval to', value: ({ performance }) => performance?.upper ?? null },
+    ],
     value: ({ performance }) => performance?.ppk ?? null,
     cell: ({ performance, reason }) => (
       <Written
@@ -71,7 +84,7 @@ const columns: readonly DataColumn<Row>[] = [
 ];
 
 function WorkshopChart({ workshop }: { readonly workshop: Workshop }) {
-  const input = useMemo(() => workshopPanel(workshop), [workshop]);
+  const input = useWrittenMemo(() => workshopPanel(workshop), [workshop]);
   return <Panel heading={`${workshop.workshop}: readings as left`} input={input} />;
 }
 

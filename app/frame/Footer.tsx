@@ -1,5 +1,6 @@
 import { KeptSentence } from '../offline/KeptSentence';
 import { cautions } from '../words/cautions';
+import { WritingControls } from '../writing/WritingControls';
 import styles from './frame.module.css';
 
 /** The foot of every page: the cautions. */
@@ -11,6 +12,7 @@ export function Footer() {
         Everything is computed in this browser. Nothing leaves the machine.
         <KeptSentence />
       </p>
+      <WritingControls />
     </footer>
   );
 }

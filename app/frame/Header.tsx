@@ -13,6 +13,8 @@ const pages = [
   { href: '/sisters/', name: 'Sisters' },
   { href: '/drift/', name: 'Drift' },
   { href: '/spares/', name: 'Spares' },
+  { href: '/report/', name: 'Report' },
+  { href: '/bench/', name: 'Bench' },
   { href: '/records/', name: 'Records' },
   { href: '/tables/', name: 'Tables' },
   { href: '/methods/', name: 'Methods' },

@@ -1,6 +1,7 @@
 'use client';
 
 import { useId, useState } from 'react';
+import { formatSignificant, typedNumber } from '../../lib/charts/format';
 
 interface NumberFieldProps {
   readonly label: string;
@@ -15,7 +16,7 @@ interface NumberFieldProps {
 export function NumberField({ label, value, least, most, onValue }: NumberFieldProps) {
   const [typed, setTyped] = useState<string | null>(null);
   const faultId = useId();
-  const shown = typed ?? String(Number(value.toPrecision(6)));
+  const shown = typed ?? typedNumber(value);
   const isOut = typed !== null && !(typed.trim() !== '' && Number(typed) >= least && Number(typed) <= most);
   return (
     <label>
@@ -37,7 +38,7 @@ export function NumberField({ label, value, least, most, onValue }: NumberFieldP
       />
       {isOut && (
         <span id={faultId} role="alert">
-          from {least} to {most}
+          from {formatSignificant(least, 6)} to {formatSignificant(most, 6)}
         </span>
       )}
     </label>

@@ -1,3 +1,4 @@
+import { formatCount } from '../../lib/charts/format';
 import { counted } from '../words/counted';
 
 interface PagerProps {
@@ -22,7 +23,7 @@ export function Pager({ first, shown, total, step, noun, onPage }: PagerProps) {
         Previous {step}
       </button>
       <span role="status">
-        Rows {first + 1} to {first + shown} of {counted(total, noun)}
+        Rows {formatCount(first + 1)} to {formatCount(first + shown)} of {counted(total, noun)}
       </span>
       <button type="button" disabled={first + shown >= total} onClick={() => onPage(page + 1)}>
         Next {step}

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { Cautions } from '../frame/Cautions';
+import { BenchMethods } from './BenchMethods';
 import { CalibrationMethods } from './CalibrationMethods';
 import { CircleMethods } from './CircleMethods';
 import { DriftMethods } from './DriftMethods';
@@ -35,6 +36,7 @@ const contents = [
   { id: 'decisions', title: 'What to do at an overhaul' },
   { id: 'spares', title: 'Demand and orders' },
   { id: 'interval-curve', title: 'Interval curve' },
+  { id: 'bench', title: 'Bench sheet and check of typed readings' },
   { id: 'no-forecast', title: 'When there is no forecast' },
   { id: 'capped', title: 'Capped and extrapolated' },
   { id: 'not-covered', title: 'What is not covered' },
@@ -68,6 +70,7 @@ export default function Page() {
       <SisterMethods />
       <DriftMethods />
       <SparesMethods />
+      <BenchMethods />
       <TrustMethods />
       <CalibrationMethods />
     </>

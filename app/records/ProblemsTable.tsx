@@ -78,6 +78,7 @@ const withSelection: readonly DataColumn<Problem>[] = [
   {
     id: 'select',
     header: 'Select',
+    saved: [],
     value: () => null,
     cell: (problem) => <SelectCell problem={problem} />,
   },

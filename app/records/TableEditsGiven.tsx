@@ -30,6 +30,7 @@ export function TableEditsGiven({ edits, busy, onTakeBack }: TableEditsGivenProp
       {
         id: 'change',
         header: 'Change',
+        saved: [],
         value: () => null,
         cell: ({ id, key, table }) => (
           <TakeBackButton

@@ -28,6 +28,7 @@ const columns: readonly DataColumn<WorkshopRepeatability>[] = [
   {
     id: 'sd',
     header: 'One reading, SD',
+    unit: 'mm',
     numeric: true,
     value: ({ result }) => result?.sd_mm ?? null,
     cell: ({ result }) => (
@@ -38,6 +39,10 @@ const columns: readonly DataColumn<WorkshopRepeatability>[] = [
     id: 'interval',
     header: '90 % interval',
     numeric: true,
+    saved: [
+      { header: '90 % interval from, mm', value: ({ result }) => result?.lower_mm ?? null },
+      { header: '90 % interval to, mm', value: ({ result }) => result?.upper_mm ?? null },
+    ],
     value: ({ result }) => result?.lower_mm ?? null,
     cell: ({ result }) => (
       <Written
@@ -49,6 +54,7 @@ const columns: readonly DataColumn<WorkshopRepeatability>[] = [
   {
     id: 'mean',
     header: 'As left less as found, mean',
+    unit: 'mm',
     numeric: true,
     value: ({ result }) => result?.meanDifference_mm ?? 0,
     cell: ({ result }) => formatMm(result?.meanDifference_mm ?? 0),

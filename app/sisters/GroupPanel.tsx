@@ -3,6 +3,7 @@
 import type { SisterGroup } from '../../lib/analysis/sisters/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import type { FunnelMeasure } from '../../lib/charts/funnelPicture';
+import { rewritten } from '../../lib/charts/rewritten';
 import { DataTable } from '../table/DataTable';
 import { counted } from '../words/counted';
 import { midSentence, seriesName } from '../words/seriesName';
@@ -69,7 +70,7 @@ export function GroupPanel({ group, measure, characteristics }: GroupPanelProps)
   return (
     <section aria-label={title}>
       <h2>{title}</h2>
-      {group.reason !== null && <p>No comparison: {group.reason}.</p>}
+      {group.reason !== null && <p>No comparison: {rewritten(group.reason)}.</p>}
       {group.reason === null && group.rates === null && (
         <p>
           {counted(group.rows.length, 'unit')} cannot show how much sisters differ among themselves, so there

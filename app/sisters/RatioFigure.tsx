@@ -2,6 +2,7 @@
 
 import { useCallback, useMemo } from 'react';
 import type { SisterRow } from '../../lib/analysis/sisters/types';
+import { formatSignificant } from '../../lib/charts/format';
 import { ratioHint, ratioMeasure, ratioPicture } from '../../lib/charts/ratioPicture';
 import type { ChartTheme } from '../../lib/charts/theme';
 import { findAt } from '../words/sisterFindings';
@@ -38,7 +39,8 @@ export function RatioFigure({ rows, title }: RatioFigureProps) {
         ? 'Tick: the unit’s wear rate in multiples of its sisters’.'
         : 'The sisters’ own rate may be zero, so the difference is shown in place of a ratio. Tick: median.'}{' '}
       Thick bar: 80&nbsp;% interval; thin line: 95&nbsp;%. Named at the right: units that can be told from
-      their sisters (q up to {findAt}: one in ten of those named may be so by chance). A click opens the unit.
+      their sisters (q up to {formatSignificant(findAt, 2)}: one in ten of those named may be so by chance). A
+      click opens the unit.
     </IntervalFigure>
   );
 }

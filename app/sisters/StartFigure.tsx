@@ -2,6 +2,7 @@
 
 import { useCallback, useMemo } from 'react';
 import type { StartRow } from '../../lib/analysis/sisters/types';
+import { formatSignificant } from '../../lib/charts/format';
 import { startHint, startPicture } from '../../lib/charts/startPicture';
 import type { ChartTheme } from '../../lib/charts/theme';
 import { findAt } from '../words/sisterFindings';
@@ -35,8 +36,8 @@ export function StartFigure({ rows, title }: StartFigureProps) {
     >
       Tick: the unit’s own start level, from its own readings alone, less its sisters’. Thick bar: 80&nbsp;%
       interval; thin line: 95&nbsp;%. Sisters start at different levels, so an interval off the line is usual:
-      named at the right are those further out than sisters are among themselves (q up to {findAt}). A click
-      opens the unit.
+      named at the right are those further out than sisters are among themselves (q up to{' '}
+      {formatSignificant(findAt, 2)}). A click opens the unit.
     </IntervalFigure>
   );
 }

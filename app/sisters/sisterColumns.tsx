@@ -3,6 +3,7 @@ import {
   formatCount,
   formatLevel,
   formatMm,
+  formatPercent,
   formatProbability,
   formatRate,
   formatRatio,
@@ -26,6 +27,10 @@ function intervalColumn(
     numeric: true,
     value: ({ rate }) => (rate.ratio === null ? null : ends(rate.ratio)[0]),
     cell: (row) => <Written text={text(row)} reason={row.rate.reason ?? 'no ratio'} />,
+    saved: (['from', 'to'] as const).map((end, index) => ({
+      header: `${header} ${end}`,
+      value: ({ rate }) => (rate.ratio === null ? null : (ends(rate.ratio)[index] ?? null)),
+    })),
   };
 }
 
@@ -53,6 +58,7 @@ export const rateColumns: readonly DataColumn<SisterRow>[] = [
   {
     id: 'difference',
     header: 'Difference in rate',
+    unit: 'mm per 10000 h',
     numeric: true,
     value: ({ rate }) => rate.difference_mm_per_10kh.median,
     cell: ({ rate }) => formatRate(rate.difference_mm_per_10kh.median, null),
@@ -68,7 +74,10 @@ export const rateColumns: readonly DataColumn<SisterRow>[] = [
   },
 ];
 
-const outsideWords = { none: 'no', '95': 'the 95 % limits', '99.8': 'the 99.8 % limits' } as const;
+/** The limits that a start level lies outside, in words. */
+function outsideWords({ outside }: StartRow): string {
+  return outside === 'none' ? 'no' : `the ${formatPercent(Number(outside) / 100)} limits`;
+}
 
 /** Columns of the units' own start levels against the group's. */
 export const startColumns: readonly DataColumn<StartRow>[] = [
@@ -77,17 +86,22 @@ export const startColumns: readonly DataColumn<StartRow>[] = [
     id: 'own',
     header: 'Own start ± SD',
     numeric: true,
+    saved: [
+      { header: 'Own start, mm', value: ({ own_mm }) => own_mm },
+      { header: 'SD, mm', value: ({ sd_mm }) => sd_mm },
+    ],
     value: ({ own_mm }) => own_mm,
     cell: ({ own_mm, sd_mm }) => formatLevel(own_mm, sd_mm),
   },
   {
     id: 'difference',
     header: 'Less the group’s',
+    unit: 'mm',
     numeric: true,
     value: ({ difference_mm }) => difference_mm,
     cell: ({ difference_mm, sd_mm }) => formatMm(difference_mm, sd_mm),
   },
-  { id: 'outside', header: 'Outside', value: ({ outside }) => outsideWords[outside] },
+  { id: 'outside', header: 'Outside', value: outsideWords },
   probabilityColumn('tail', 'Tail probability', ({ tailProbability }) => tailProbability),
   probabilityColumn('q', 'q value', ({ q }) => q),
   {

@@ -1,5 +1,5 @@
 import type { BudgetRow, Spares } from '../../lib/analysis/demand/types';
-import { formatCount } from '../../lib/charts/format';
+import { formatCount, formatDate } from '../../lib/charts/format';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 
@@ -30,7 +30,7 @@ export function BudgetTable({ spares }: { readonly spares: Spares }) {
         what the stock costs in the long run.
       </p>
       <DataTable
-        caption={`From ${asOf} to ${until}; the first and the last year are parts of one`}
+        caption={`From ${formatDate(asOf)} to ${formatDate(until)}; the first and the last year are parts of one`}
         columns={columns}
         rows={budget}
         rowKey={({ year, currency }) => `${year} ${currency}`}

@@ -4,6 +4,7 @@ import type { CalendarRow } from '../../lib/analysis/calendar/calendarRows';
 import { iCalendar } from '../../lib/analysis/calendar/iCalendar';
 import type { SparesSettings } from '../../lib/analysis/demand/types';
 import type { FleetResult } from '../../lib/analysis/types';
+import { rewritten } from '../../lib/charts/rewritten';
 import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
 import { saveFile } from '../records/saveFile';
@@ -14,15 +15,15 @@ import { cautions } from '../words/cautions';
 import { counted } from '../words/counted';
 
 const columns: readonly DataColumn<CalendarRow>[] = [
-  { id: 'date', header: 'Day', rowHeader: true, value: ({ date }) => date },
+  { id: 'date', header: 'Day', date: true, rowHeader: true, value: ({ date }) => date },
   { id: 'kind', header: 'What', value: ({ kind }) => kind },
-  { id: 'summary', header: 'Summary', text: true, value: ({ summary }) => summary },
+  { id: 'summary', header: 'Summary', text: true, value: ({ summary }) => rewritten(summary) },
   {
     id: 'detail',
     header: 'Details',
     text: true,
-    value: ({ detail }) => detail,
-    cell: ({ detail }) => <Written text={detail === '' ? null : detail} reason="nothing to add" />,
+    value: ({ detail }) => rewritten(detail),
+    cell: ({ detail }) => <Written text={detail === '' ? null : rewritten(detail)} reason="nothing to add" />,
   },
 ];
 

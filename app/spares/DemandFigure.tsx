@@ -3,12 +3,14 @@
 import { useMemo } from 'react';
 import type { OrderRow, Spares } from '../../lib/analysis/demand/types';
 import { demandDescription, demandPicture } from '../../lib/charts/demandPicture';
+import { formatDate, formatPercent } from '../../lib/charts/format';
+import { rewritten } from '../../lib/charts/rewritten';
 import { stockPicture, stockWords } from '../../lib/charts/stockPicture';
 import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
 import { DataTable } from '../table/DataTable';
 import { capitalised } from '../words/seriesName';
-import { partWords, percents } from '../words/sparesSentence';
+import { partWords } from '../words/sparesSentence';
 import { demandColumns, stockColumns } from './demandColumns';
 
 interface DemandFigureProps {
@@ -30,9 +32,9 @@ export function DemandFigure({ spares, order, onPart }: DemandFigureProps) {
     [stock, order, spares],
   );
   const title = `Demand of ${partWords(order)}`;
-  const level = percents(spares.settings.serviceLevel);
+  const level = formatPercent(spares.settings.serviceLevel);
   const columns = useMemo(() => stockColumns(level), [level]);
-  const reason = `${capitalised(order.reason)}.`;
+  const reason = `${capitalised(rewritten(order.reason))}.`;
   const end = stock.at(-1);
   return (
     <section aria-label={title}>
@@ -66,7 +68,7 @@ export function DemandFigure({ spares, order, onPart }: DemandFigureProps) {
         <Chart
           build={buildStock}
           label={`Stock of ${partWords(order)} if nothing is ordered`}
-          description={`${reason}${end === undefined ? '' : ` On ${end.date}: ${stockWords(end.median)} at the median.`}`}
+          description={`${reason}${end === undefined ? '' : ` On ${formatDate(end.date)}: ${stockWords(end.median)} at the median.`}`}
           height_px={220}
         />
       </figure>

@@ -2,17 +2,13 @@
 
 import { useMemo } from 'react';
 import type { OrderRow, Spares } from '../../lib/analysis/demand/types';
-import { formatDate, formatPieces } from '../../lib/charts/format';
+import { formatDate } from '../../lib/charts/format';
+import { rewritten } from '../../lib/charts/rewritten';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
-import { Written } from '../table/Written';
 import { capitalised } from '../words/seriesName';
-import { moneyWords } from '../words/sparesSentence';
+import { orderColumns } from './orderColumns';
 import { partAddress } from './sparesAddress';
-
-function count(id: string, header: string, value: (row: OrderRow) => number): DataColumn<OrderRow> {
-  return { id, header, numeric: true, value, cell: (row) => formatPieces(value(row)) };
-}
 
 function columnsOf(query: URLSearchParams, onPart: (part: string) => void): readonly DataColumn<OrderRow>[] {
   return [
@@ -34,55 +30,7 @@ function columnsOf(query: URLSearchParams, onPart: (part: string) => void): read
         </a>
       ),
     },
-    {
-      id: 'by',
-      header: 'Order by',
-      value: ({ orderBy }) => orderBy,
-      cell: ({ orderBy, late, quantity }) => (
-        <Written
-          text={orderBy === null ? null : `${formatDate(orderBy)}${late ? ', late' : ''}`}
-          reason={quantity > 0 ? 'no lead time is given' : 'nothing is short'}
-        />
-      ),
-    },
-    count('quantity', 'Quantity', ({ quantity }) => quantity),
-    {
-      id: 'cost',
-      header: 'Cost',
-      numeric: true,
-      value: ({ cost }) => cost,
-      cell: ({ cost, currency }) => <Written text={moneyWords(cost, currency)} reason="no price is given" />,
-    },
-    {
-      id: 'short',
-      header: 'Short on',
-      value: ({ shortOn }) => shortOn,
-      cell: ({ shortOn }) => (
-        <Written text={shortOn === null ? null : formatDate(shortOn)} reason="not within the horizon" />
-      ),
-    },
-    count('hand', 'On hand', ({ onHand }) => onHand),
-    count('order', 'On order', ({ onOrder }) => onOrder),
-    {
-      id: 'due',
-      header: 'Due',
-      value: ({ due }) => due,
-      cell: ({ due }) => (
-        <Written text={due === null ? null : formatDate(due)} reason="no delivery with a day is on order" />
-      ),
-    },
-    {
-      id: 'lead',
-      header: 'Lead, weeks',
-      numeric: true,
-      value: ({ leadTime_weeks }) => leadTime_weeks,
-      cell: ({ leadTime_weeks }) => (
-        <Written text={leadTime_weeks === null ? null : formatPieces(leadTime_weeks)} reason="not given" />
-      ),
-    },
-    count('lacking', 'Lacking, mean', ({ expectedShortage }) => expectedShortage),
-    count('mean', 'Demand, mean', ({ demandMean }) => demandMean),
-    count('p90', 'Demand, 90 %', ({ demandP90 }) => demandP90),
+    ...orderColumns,
   ];
 }
 
@@ -104,14 +52,14 @@ export function OrderTable({ spares, query, onPart }: OrderTableProps) {
     <section aria-label="Orders" className="landscape">
       <h2>Orders</h2>
       <DataTable
-        caption={`Parts and what to order; demand and stock in pieces, demand up to ${spares.until}`}
+        caption={`Parts and what to order; demand and stock in pieces, demand up to ${formatDate(spares.until)}`}
         columns={columns}
         rows={rows}
         rowKey={({ part }) => part}
         below={({ name, reason }) => (
           <>
             {name === null ? '' : `${name}. `}
-            {capitalised(reason)}.
+            {capitalised(rewritten(reason))}.
           </>
         )}
         empty="No part is on record: add parts.csv on the Records page."

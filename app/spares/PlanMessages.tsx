@@ -1,5 +1,6 @@
 import { group } from 'd3-array';
 import type { Spares } from '../../lib/analysis/demand/types';
+import { rewritten } from '../../lib/charts/rewritten';
 import { counted } from '../words/counted';
 import { namesWords } from '../words/sparesSentence';
 
@@ -23,7 +24,7 @@ export function PlanMessages({ messages }: Pick<Spares, 'messages'>) {
               own.map(({ name }) => name),
               mostNames,
             )}
-            : {text}
+            : {rewritten(text)}
           </li>
         ))}
       </ul>

@@ -1,3 +1,4 @@
+import { formatDate } from '../../lib/charts/format';
 import { NumberField } from '../frame/NumberField';
 import type { PlanPanelProps } from './PlanPanelProps';
 import { changedPlan } from './sparesAddress';
@@ -56,7 +57,7 @@ export function WhatIfControls({ fleet, settings, query, onChange }: PlanPanelPr
             .filter(({ nextOverhaulDate }) => nextOverhaulDate !== null)
             .map(({ unit, nextOverhaulDate }) => (
               <option key={unit} value={unit}>
-                {unit}, {nextOverhaulDate}
+                {unit}, {formatDate(nextOverhaulDate)}
               </option>
             ))}
         </select>

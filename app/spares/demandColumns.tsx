@@ -1,5 +1,5 @@
 import type { DemandRow, StockRow } from '../../lib/analysis/demand/types';
-import { formatPieces } from '../../lib/charts/format';
+import { formatFixed, formatPieces } from '../../lib/charts/format';
 import type { DataColumn } from '../table/DataColumn';
 
 function pieces<Row>(id: string, header: string, value: (row: Row) => number): DataColumn<Row> {
@@ -14,7 +14,7 @@ export const demandColumns: readonly DataColumn<DemandRow>[] = [
     header: 'Mean',
     numeric: true,
     value: ({ mean }) => mean,
-    cell: ({ mean }) => mean.toFixed(2),
+    cell: ({ mean }) => formatFixed(mean, 2),
   },
   pieces('p10', '10 %', ({ p10 }) => p10),
   pieces('p50', '50 %', ({ p50 }) => p50),
@@ -25,7 +25,7 @@ export const demandColumns: readonly DataColumn<DemandRow>[] = [
 /** Columns of the stock at the end of each quarter; the service level in words. */
 export function stockColumns(level: string): readonly DataColumn<StockRow>[] {
   return [
-    { id: 'date', header: 'At the end of', rowHeader: true, value: ({ date }) => date },
+    { id: 'date', header: 'At the end of', date: true, rowHeader: true, value: ({ date }) => date },
     pieces('median', 'Median', ({ median }) => median),
     pieces('level', `Or more with ${level}`, ({ atServiceLevel }) => atServiceLevel),
   ];

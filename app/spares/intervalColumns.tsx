@@ -1,5 +1,5 @@
 import type { IntervalPoint } from '../../lib/analysis/demand/intervalCurve';
-import { formatChance, formatHours } from '../../lib/charts/format';
+import { formatChance, formatFixed, formatHours } from '../../lib/charts/format';
 import type { DataColumn } from '../table/DataColumn';
 import { Written } from '../table/Written';
 import { moneyWords } from '../words/sparesSentence';
@@ -11,6 +11,7 @@ export function intervalColumns(currency: string | null): readonly DataColumn<In
     {
       id: 'interval',
       header: 'Interval',
+      unit: 'h',
       numeric: true,
       value: ({ interval_h }) => interval_h,
       cell: ({ interval_h }) => formatHours(interval_h),
@@ -26,6 +27,7 @@ export function intervalColumns(currency: string | null): readonly DataColumn<In
     {
       id: 'chance',
       header: 'Chance of passing a limit',
+      unit: '0 to 1',
       numeric: true,
       value: ({ chance }) => chance,
       cell: ({ chance }) => formatChance(chance),
@@ -35,18 +37,19 @@ export function intervalColumns(currency: string | null): readonly DataColumn<In
       header: 'Overhauls a year',
       numeric: true,
       value: ({ overhaulsAYear }) => overhaulsAYear,
-      cell: ({ overhaulsAYear }) => overhaulsAYear.toFixed(1),
+      cell: ({ overhaulsAYear }) => formatFixed(overhaulsAYear, 1),
     },
     {
       id: 'exceedances',
       header: 'Limits passed a year',
       numeric: true,
       value: ({ exceedancesAYear }) => exceedancesAYear,
-      cell: ({ exceedancesAYear }) => exceedancesAYear.toFixed(2),
+      cell: ({ exceedancesAYear }) => formatFixed(exceedancesAYear, 2),
     },
     {
       id: 'cost',
       header: 'Cost a year',
+      ...(currency === null ? {} : { unit: currency }),
       numeric: true,
       value: ({ costAYear }) => costAYear,
       cell: ({ costAYear }) => (

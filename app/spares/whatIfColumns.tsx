@@ -1,6 +1,6 @@
 import type { Difference, PartDifference } from '../../lib/analysis/demand/whatIf';
-import { formatPieces, noValue } from '../../lib/charts/format';
-import type { DataColumn } from '../table/DataColumn';
+import { formatDate, formatPieces, noValue } from '../../lib/charts/format';
+import type { CellValue, DataColumn, SavedColumn } from '../table/DataColumn';
 import { NoValue } from '../table/NoValue';
 import { moneyWords } from '../words/sparesSentence';
 
@@ -22,6 +22,17 @@ function Changed<T>({
   );
 }
 
+/** A change in a saved table: what is now, and what would be. */
+function saved<T extends CellValue>(
+  header: string,
+  value: (row: PartDifference) => Difference<T>,
+): readonly SavedColumn<PartDifference>[] {
+  return [
+    { header: `${header}, now`, value: (row) => value(row).present },
+    { header: `${header}, changed`, value: (row) => value(row).changed },
+  ];
+}
+
 function number(
   id: string,
   header: string,
@@ -32,6 +43,7 @@ function number(
     header,
     numeric: true,
     value: (row) => value(row).changed - value(row).present,
+    saved: saved(header, value),
     cell: (row) => <Changed of={value(row)} write={formatPieces} />,
   };
 }
@@ -43,8 +55,11 @@ export const whatIfColumns: readonly DataColumn<PartDifference>[] = [
   {
     id: 'by',
     header: 'Order by',
+    saved: saved('Order by', ({ orderBy }) => orderBy),
     value: ({ orderBy }) => orderBy.changed,
-    cell: ({ orderBy }) => <Changed of={orderBy} write={(day) => day ?? 'no order day'} />,
+    cell: ({ orderBy }) => (
+      <Changed of={orderBy} write={(day) => (day === null ? 'no order day' : formatDate(day))} />
+    ),
   },
   number('mean', 'Demand, mean', ({ demandMean }) => demandMean),
   number('p90', 'Demand, 90 %', ({ demandP90 }) => demandP90),
@@ -52,6 +67,7 @@ export const whatIfColumns: readonly DataColumn<PartDifference>[] = [
     id: 'cost',
     header: 'Cost',
     numeric: true,
+    saved: [...saved('Cost', ({ cost }) => cost), { header: 'Currency', value: ({ currency }) => currency }],
     value: ({ cost }) => cost.changed,
     cell: ({ cost, currency }) =>
       cost.changed === null ? (

@@ -4,7 +4,7 @@ import { useCallback } from 'react';
 import type { CircleSet, ClearanceCircles } from '../../lib/analysis/circle/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { circlePicture } from '../../lib/charts/circlePicture';
-import { formatLength } from '../../lib/charts/format';
+import { formatDate, formatLength } from '../../lib/charts/format';
 import { useQuery } from '../address/useQuery';
 import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
@@ -59,7 +59,7 @@ function Circle({ circles, name }: { readonly circles: ClearanceCircles; readonl
           <select value={setName(now)} onChange={(event) => change({ circle: event.target.value })}>
             {sets.map((set) => (
               <option key={setName(set)} value={setName(set)}>
-                {set.date}, {stageWords[set.stage]}
+                {formatDate(set.date)}, {stageWords[set.stage]}
               </option>
             ))}
           </select>

@@ -2,13 +2,13 @@ import Link from 'next/link';
 import { useMemo } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
 import { unitAddress } from '../address/unitAddress';
-import { chanceWords, fleetRows } from '../fleet/fleetRows';
+import { chanceWords, everything, fleetRows } from '../fleet/fleetRows';
 
 const offered = 12;
 
 /** What the Unit page offers before a unit is chosen: those that can wait least. */
 export function UnitChoice({ fleet }: { readonly fleet: FleetResult }) {
-  const rows = useMemo(() => fleetRows(fleet, { site: '', frame: '', engine: '', series: '' }), [fleet]);
+  const rows = useMemo(() => fleetRows(fleet, everything), [fleet]);
   return (
     <>
       <p className="answer">Choose a unit. Those that can wait least are:</p>

@@ -7,7 +7,7 @@ import { hoursSum } from '../words/hoursSum';
 import { type PlaceRow, placeRows } from './placeRows';
 
 const placeColumns: readonly DataColumn<PlaceRow>[] = [
-  { id: 'from', header: 'From', rowHeader: true, value: (row) => formatDate(row.from) },
+  { id: 'from', header: 'From', date: true, rowHeader: true, value: (row) => row.from },
   {
     id: 'to',
     header: 'To',
@@ -20,6 +20,7 @@ const placeColumns: readonly DataColumn<PlaceRow>[] = [
   {
     id: 'unitHours',
     header: 'Hours on the unit when fitted',
+    unit: 'h',
     numeric: true,
     value: (row) => row.unitHours,
     cell: (row) => <Written text={formatHours(row.unitHours)} reason={reasonOf(row)} />,
@@ -27,6 +28,7 @@ const placeColumns: readonly DataColumn<PlaceRow>[] = [
   {
     id: 'engineHours',
     header: 'Engine meter when fitted',
+    unit: 'h',
     numeric: true,
     value: (row) => row.engineHours,
     cell: (row) => <Written text={formatHours(row.engineHours)} reason={reasonOf(row)} />,
@@ -38,10 +40,17 @@ function reasonOf(row: PlaceRow): string {
 }
 
 const sumColumns: readonly DataColumn<DerivedHours>[] = [
-  { id: 'date', header: 'Date', rowHeader: true, value: (row) => formatDate(row.date) },
+  { id: 'date', header: 'Date', date: true, rowHeader: true, value: (row) => row.date },
   { id: 'overhaul', header: 'Overhaul', value: (row) => row.overhaul },
   { id: 'engine', header: 'Meter of engine', value: (row) => row.engine },
-  { id: 'sum', header: 'Hours on the unit', numeric: true, value: (row) => row.unitHours, cell: hoursSum },
+  {
+    id: 'sum',
+    header: 'Hours on the unit',
+    unit: 'h',
+    numeric: true,
+    value: (row) => row.unitHours,
+    cell: hoursSum,
+  },
 ];
 
 /** Where the unit sat, the meter events there, and the sums its derived hours come from; nothing if none is on record. */

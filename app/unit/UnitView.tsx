@@ -4,6 +4,7 @@ import Link from 'next/link';
 import { useMemo } from 'react';
 import { characteristicOf, combineChances } from '../../lib/analysis/combineChances';
 import type { FleetResult, UnitResult } from '../../lib/analysis/types';
+import { benchAddress } from '../address/benchAddress';
 import { UnitDecisions } from '../decisions/UnitDecisions';
 import { Prose } from '../frame/Prose';
 import { DataTable } from '../table/DataTable';
@@ -83,6 +84,9 @@ export function UnitView({ result, fleet, series, onSeries }: UnitViewProps) {
         </>
       )}
       <UnitDecisions fleet={fleet} unit={result.unit.unit} />
+      <p className="screenOnly">
+        <Link href={benchAddress(result.unit.unit)}>Bench sheet of its next overhaul</Link>
+      </p>
       <h2>Position and history</h2>
       <UnitFacts result={result} outlook={outlook} />
       <DataTable

@@ -1,5 +1,5 @@
 import type { HistoryRow } from '../../lib/analysis/types';
-import { formatDate, formatHours } from '../../lib/charts/format';
+import { formatHours } from '../../lib/charts/format';
 import type { DataColumn } from '../table/DataColumn';
 import { Written } from '../table/Written';
 
@@ -16,12 +16,16 @@ function position(row: HistoryRow): string | null {
 
 /** Columns of the unit's overhauls. */
 export const historyColumns: readonly DataColumn<HistoryRow>[] = [
-  { id: 'date', header: 'Date', rowHeader: true, value: (row) => formatDate(row.date) },
+  { id: 'date', header: 'Date', date: true, rowHeader: true, value: (row) => row.date },
   { id: 'overhaul', header: 'Overhaul', value: (row) => row.overhaul },
   {
     id: 'hours',
     header: 'Hours on the unit',
     numeric: true,
+    saved: [
+      { header: 'Hours on the unit, h', value: (row) => row.unitHours },
+      { header: 'Hours are', value: (row) => (row.hoursDerived ? 'derived' : null) },
+    ],
     value: (row) => row.unitHours,
     cell: (row) => <Written text={hoursText(row)} reason="hours cannot be derived" />,
   },

@@ -1,5 +1,5 @@
 import type { SeriesReading } from '../../lib/analysis/types';
-import { formatDate, formatHours, formatLength, formatMm } from '../../lib/charts/format';
+import { formatHours, formatLength, formatMm } from '../../lib/charts/format';
 import type { DataColumn } from '../table/DataColumn';
 
 function valueText(reading: SeriesReading): string {
@@ -9,10 +9,11 @@ function valueText(reading: SeriesReading): string {
 
 /** Columns of the readings of one series, each traced to its file and row. */
 export const readingColumns: readonly DataColumn<SeriesReading>[] = [
-  { id: 'date', header: 'Date', rowHeader: true, value: (reading) => formatDate(reading.date) },
+  { id: 'date', header: 'Date', date: true, rowHeader: true, value: (reading) => reading.date },
   {
     id: 'hours',
     header: 'Hours on the unit',
+    unit: 'h',
     numeric: true,
     value: (reading) => reading.unitHours,
     cell: (reading) => formatHours(reading.unitHours),
@@ -20,6 +21,7 @@ export const readingColumns: readonly DataColumn<SeriesReading>[] = [
   {
     id: 'run',
     header: 'Run hours',
+    unit: 'h',
     numeric: true,
     value: (reading) => reading.runHours,
     cell: (reading) => formatHours(reading.runHours),
@@ -29,6 +31,11 @@ export const readingColumns: readonly DataColumn<SeriesReading>[] = [
     id: 'value',
     header: 'Value',
     numeric: true,
+    saved: [
+      { header: 'Value, mm', value: ({ value_mm }) => value_mm },
+      { header: 'Lower, mm', value: ({ lower_mm }) => lower_mm },
+      { header: 'Upper, mm', value: ({ upper_mm }) => upper_mm },
+    ],
     value: (reading) => reading.value_mm,
     cell: valueText,
   },

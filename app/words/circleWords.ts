@@ -1,5 +1,5 @@
 import type { CircleSet, ClearanceCircles } from '../../lib/analysis/circle/types';
-import { formatLevel, formatMm } from '../../lib/charts/format';
+import { formatDate, formatLevel, formatMm } from '../../lib/charts/format';
 
 /** A clock direction such as '4:30 o’clock', to the half hour; null if there is none. */
 export function directionWords(clock: number | null): string | null {
@@ -22,7 +22,7 @@ export function circleSentence(circles: ClearanceCircles, before: CircleSet | nu
   const { positions, uncertainty, largestGap_mm, stage } = now;
   const named = stage === 'found' ? 'As found' : 'As left';
   if (positions === null)
-    return `${named} on ${now.date} fewer than three positions were read, so nothing follows for the circle.`;
+    return `${named} on ${formatDate(now.date)} fewer than three positions were read, so nothing follows for the circle.`;
   const { smallestGap_mm } = positions;
   const smallestSd_mm = uncertainty?.smallestGap_mm ?? null;
   const smallest = `the smallest gap round the circle is ${formatLevel(smallestGap_mm, smallestSd_mm)}${towards(positions.smallestGapDirection_clock)}`;
@@ -44,8 +44,8 @@ export function circleSentence(circles: ClearanceCircles, before: CircleSet | nu
   const change =
     before === null || was === null
       ? ''
-      : ` Since it was left on ${before.date} the mean has changed by ${formatMm(positions.mean_mm - was.mean_mm)} and the offset by ${formatMm(Math.hypot(positions.horizontal_mm - was.horizontal_mm, positions.vertical_mm - was.vertical_mm))}.`;
-  return `${named} on ${now.date} ${smallest}.${low}${high}${change}${assumed}`;
+      : ` Since it was left on ${formatDate(before.date)} the mean has changed by ${formatMm(positions.mean_mm - was.mean_mm)} and the offset by ${formatMm(Math.hypot(positions.horizontal_mm - was.horizontal_mm, positions.vertical_mm - was.vertical_mm))}.`;
+  return `${named} on ${formatDate(now.date)} ${smallest}.${low}${high}${change}${assumed}`;
 }
 
 /** Where a gap lies by its limit; within two standard deviations of it, it cannot be told from it. Empty well within. */

@@ -6,10 +6,10 @@ import {
   type SeriesDecision,
 } from '../../lib/analysis/decisions/types';
 import type { FleetResult } from '../../lib/analysis/types';
-import { formatChance, formatDate } from '../../lib/charts/format';
+import { formatChance, formatDate, formatPercent } from '../../lib/charts/format';
+import { rewritten } from '../../lib/charts/rewritten';
 import { counted } from './counted';
 import { midSentence, seriesName } from './seriesName';
-import { percents } from './sparesSentence';
 
 type Characteristics = FleetResult['characteristics'];
 
@@ -52,7 +52,9 @@ function doubtWords({ doubt, bringForwardTo }: SeriesDecision): string | null {
 
 /** Why one limit asks for what it asks: the doubt, the day, or what cannot be told. */
 export function limitWhyWords(one: SeriesDecision): string | null {
-  const sentences = [doubtWords(one), one.reason].filter((sentence) => sentence !== null);
+  const sentences = [doubtWords(one), one.reason === null ? null : rewritten(one.reason)].filter(
+    (sentence) => sentence !== null,
+  );
   return sentences.length === 0 ? null : sentences.join('; ');
 }
 
@@ -66,7 +68,7 @@ export function whyWords(decision: Decision, characteristics: Characteristics): 
     own !== undefined &&
       `${driver}: chance of passing its limit ${formatChance(own.chanceBefore)} before this overhaul, ${formatChance(own.chanceRunningOn)} before the following one if nothing is fitted`,
     own !== undefined && doubtWords(own),
-    reason,
+    reason === null ? null : rewritten(reason),
   ].filter((sentence) => typeof sentence === 'string');
   return sentences.length === 0 ? null : sentences.join('; ');
 }
@@ -88,5 +90,5 @@ export function adviceSentence(decisions: readonly Decision[], acceptedRisk: num
     .map(({ action, count }) => `${action} ${count}`);
   const none = decisions.filter(({ action }) => action === null).length;
   const listed = [...counts, ...(none > 0 ? [`${noVerdict} ${none}`] : [])].join(', ');
-  return `Of ${counted(decisions.length, 'unit')}, at an accepted risk of ${percents(acceptedRisk)}: ${listed}.`;
+  return `Of ${counted(decisions.length, 'unit')}, at an accepted risk of ${formatPercent(acceptedRisk)}: ${listed}.`;
 }

@@ -6,7 +6,7 @@ import type {
   RunRule,
 } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
-import { formatCount, formatScore } from '../../lib/charts/format';
+import { formatCount, formatDate, formatFixed, formatScore } from '../../lib/charts/format';
 import { counted } from './counted';
 import { capitalised, midSentence, seriesName } from './seriesName';
 
@@ -62,7 +62,7 @@ export function strongestWords({ strongest }: DriftFinding): string {
 export function rateWords(rate_per_year: number): string {
   if (!(rate_per_year >= 1 / mostYears)) return `under once in ${formatCount(mostYears)} years`;
   const years = 1 / rate_per_year;
-  if (years < 2) return `${rate_per_year.toFixed(1)} a year`;
+  if (years < 2) return `${formatFixed(rate_per_year, 1)} a year`;
   const step = 10 ** Math.max(0, Math.floor(Math.log10(years)) - 1);
   return `once in ${formatCount(Math.round(years / step) * step)} years`;
 }
@@ -79,8 +79,8 @@ export function driftWords(finding: DriftFinding, characteristics: Characteristi
   const way = finding.side === 'upper' ? 'high' : 'low';
   const since =
     finding.sinceDate === finding.lastDate
-      ? `on ${finding.sinceDate}`
-      : `since ${finding.sinceDate}, last on ${finding.lastDate}`;
+      ? `on ${formatDate(finding.sinceDate)}`
+      : `since ${formatDate(finding.sinceDate)}, last on ${formatDate(finding.lastDate)}`;
   return `${finding.unit}, ${name}, ${way} ${since}`;
 }
 
@@ -131,5 +131,5 @@ export function budgetSentence(result: DriftResult): string {
     signals.length === 0
       ? 'none came'
       : `${formatCount(signals.length)} came, at ${counted(openings, 'overhaul')}: they come in groups, since series share readings and charts share series, so that their number varies more than that of single chance events`;
-  return `Over ${counted(years, 'year')} and ${counted(result.readings, 'reading')} about ${counted(expected, 'signal')} would come by chance alone (${perYear.toFixed(1)} a year); ${came}.${short}`;
+  return `Over ${counted(years, 'year')} and ${counted(result.readings, 'reading')} about ${counted(expected, 'signal')} would come by chance alone (${formatFixed(perYear, 1)} a year); ${came}.${short}`;
 }

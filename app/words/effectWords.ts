@@ -1,6 +1,7 @@
 import type { Effect } from '../../lib/analysis/engine/EngineApi';
 import { isAdviceChanged, type Verdict } from '../../lib/analysis/tables/changedVerdicts';
 import { formatChance, formatDate } from '../../lib/charts/format';
+import { rewritten } from '../../lib/charts/rewritten';
 import { counted } from './counted';
 import { actionWords } from './decisionWords';
 
@@ -30,7 +31,7 @@ export function verdictWords(verdict: Verdict | null): string {
       : chanceNow !== null && `chance ${formatChance(chanceNow)} now`;
   const words = [
     verdict.action === null ? 'no advice' : actionWords(verdict),
-    reason,
+    reason === null ? null : rewritten(reason),
     chance,
     dateMedian !== null && `limit met by ${formatDate(dateMedian)} (median)`,
   ];

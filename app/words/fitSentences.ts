@@ -1,5 +1,6 @@
 import type { FitRow } from '../../lib/analysis/types';
 import { formatHours, formatMm, formatRate } from '../../lib/charts/format';
+import { rewritten } from '../../lib/charts/rewritten';
 import { counted } from './counted';
 
 /** Words for the spreads that a fit may find at zero. */
@@ -14,7 +15,8 @@ const spreads: Readonly<Record<string, string>> = {
 /** What a reader should know of a group's fit: its data, its spread, its checks; or why there is none. */
 export function fitSentences(fit: FitRow): readonly string[] {
   const data = `Sister group ${fit.group}: ${counted(fit.readings, 'reading')} in ${counted(fit.runs, 'run')} of ${counted(fit.units, 'unit')}.`;
-  if (fit.reason !== null) return [data, `No forecast: ${fit.reason}.`.replace('..', '.'), ...fit.checks];
+  if (fit.reason !== null)
+    return [data, `No forecast: ${rewritten(fit.reason)}.`.replace('..', '.'), ...fit.checks.map(rewritten)];
   return [
     data,
     fit.slope_mm_per_10kh !== null && `The group's wear rate is ${formatRate(fit.slope_mm_per_10kh, null)}.`,
@@ -25,6 +27,6 @@ export function fitSentences(fit: FitRow): readonly string[] {
     !fit.converged && 'The fit did not converge: treat its numbers with doubt.',
     fit.boundary.length > 0 &&
       `Too small to be told from zero: ${fit.boundary.map((name) => spreads[name] ?? name).join('; ')}. That is an estimate, not a proof that there is none.`,
-    ...fit.checks,
+    ...fit.checks.map(rewritten),
   ].filter((sentence) => sentence !== false);
 }

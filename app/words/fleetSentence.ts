@@ -1,37 +1,40 @@
-import { formatCount, formatDate } from '../../lib/charts/format';
+import { isPastNow, isPressing } from '../../lib/analysis/urgency';
+import { forecastReach, formatCount, formatDate } from '../../lib/charts/format';
+import { rewritten } from '../../lib/charts/rewritten';
 import { chanceWords, type FleetRow } from '../fleet/fleetRows';
 import { counted } from './counted';
-import { pastChance } from './marginWords';
-
-/** Chance from which the Fleet page counts a unit as reaching a limit. */
-export const pressingChance = 0.1;
-
-function isPressing(row: FleetRow): boolean {
-  return (row.outlook.chanceAtNextOverhaul ?? 0) > pressingChance;
-}
 
 function firstWords(row: FleetRow): string {
   const date = formatDate(row.unit.nextOverhaulDate);
   return `${row.unit.unit}, ${row.decidingName}, ${chanceWords(row)} by its overhaul of ${date}`;
 }
 
-/** What is said where no chance at an overhaul exists. */
-function withoutPlan(limited: readonly FleetRow[]): string {
-  const forecast = limited.filter((row) => row.outlook.chanceNow !== null);
-  const missing = 'No overhaul is planned (plan.csv), so no chance at the next overhaul can be given';
-  const first = forecast[0];
+/** What is said where no chance at an overhaul exists: nothing is planned, nothing is forecast, or never both of one unit. */
+function withoutChance(limited: readonly FleetRow[]): string {
+  const planned = limited.filter((row) => row.unit.nextOverhaulDate !== null);
+  const first = limited.find((row) => row.outlook.chanceNow !== null);
+  const so = 'so no chance at the next overhaul can be given';
+  if (planned.length > 0 && first === undefined) {
+    const reason = limited[0]?.outlook.deciding?.reason?.replace(/\.$/, '');
+    const why = reason === undefined ? '' : ` (${rewritten(reason)})`;
+    return `${counted(planned.length, 'unit has', 'units have')} a planned overhaul, but no unit has a forecast yet${why}, ${so}.`;
+  }
+  const missing =
+    planned.length === 0
+      ? `No overhaul is planned (plan.csv), ${so}`
+      : `No unit with a forecast has both a planned overhaul and hours a year (plan.csv), ${so}`;
   if (first === undefined) return `${missing}, and no unit has a forecast yet.`;
   const early = first.outlook.deciding?.dateEarly ?? null;
-  if (early === null) return `${missing}; no limit is met with a chance of 10 % within 100\u202f000 h.`;
+  if (early === null) return `${missing}; no limit is met with a chance of 10 % within ${forecastReach()}.`;
   return `${missing}; the limit met soonest is that of ${first.unit.unit}, ${first.decidingName}: early date ${formatDate(early)}.`;
 }
 
 function answer(rows: readonly FleetRow[], limited: readonly FleetRow[]): string {
   const planned = limited.filter((row) => row.outlook.chanceAtNextOverhaul !== null);
-  if (planned.length === 0) return withoutPlan(limited);
-  const pressing = planned.filter(isPressing);
+  if (planned.length === 0) return withoutChance(limited);
+  const pressing = planned.filter(({ outlook }) => isPressing(outlook));
   const first = planned[0];
-  if (first === undefined) return withoutPlan(limited);
+  if (first === undefined) return withoutChance(limited);
   if (pressing.length === 0) {
     const none =
       rows.length === 1 ? 'The one unit does not reach' : `None of ${counted(rows.length, 'unit')} reaches`;
@@ -62,7 +65,7 @@ export function fleetSentence(rows: readonly FleetRow[], filtered: boolean): str
 
 /** What qualifies the answer: units past a limit now, without forecast, without plan, without limit; one sentence each. */
 export function fleetRemarks(rows: readonly FleetRow[]): readonly string[] {
-  const past = rows.filter((row) => (row.outlook.chanceNow ?? 0) > pastChance);
+  const past = rows.filter(({ outlook }) => isPastNow(outlook));
   const limited = rows.filter((row) => row.outlook.deciding !== null);
   const noForecast = limited.filter((row) => row.outlook.chanceNow === null);
   const partly = limited.filter(

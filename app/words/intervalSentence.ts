@@ -1,5 +1,5 @@
 import type { IntervalPoint } from '../../lib/analysis/demand/intervalCurve';
-import { formatChance, formatHours } from '../../lib/charts/format';
+import { formatChance, formatFixed, formatHours } from '../../lib/charts/format';
 import { moneyWords } from './sparesSentence';
 
 function pointWords(
@@ -7,7 +7,7 @@ function pointWords(
   currency: string | null,
 ) {
   const cost = moneyWords(costAYear, currency);
-  return `${formatChance(chance)} and ${overhaulsAYear.toFixed(1)} overhauls a year at ${formatHours(interval_h)}${cost === null ? '' : `, ${cost} a year`}`;
+  return `${formatChance(chance)} and ${formatFixed(overhaulsAYear, 1)} overhauls a year at ${formatHours(interval_h)}${cost === null ? '' : `, ${cost} a year`}`;
 }
 
 function cheapest(points: readonly IntervalPoint[]): IntervalPoint | null {

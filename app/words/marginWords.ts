@@ -1,9 +1,8 @@
 import type { MarginRow } from '../../lib/analysis/types';
-import { formatDate, formatHours, formatLength, formatMm } from '../../lib/charts/format';
+import { isPastNow } from '../../lib/analysis/urgency';
+import { forecastReach, formatDate, formatHours, formatLength, formatMm } from '../../lib/charts/format';
+import { rewritten } from '../../lib/charts/rewritten';
 import { capitalised } from './seriesName';
-
-/** Chance from which a level counts as past its limit. */
-export const pastChance = 0.9;
 
 /** Whether there is a chance of being past the limit now: everything else of a forecast follows from it. */
 export function hasForecast(margin: MarginRow): boolean {
@@ -12,12 +11,12 @@ export function hasForecast(margin: MarginRow): boolean {
 
 /** Whether the level is past its limit now. */
 export function isPast(margin: MarginRow): boolean {
-  return (margin.chanceNow ?? 0) > pastChance;
+  return isPastNow(margin);
 }
 
 /** One point of a limit: date and hours from now, or that it lies beyond the reach of a forecast. */
 export function pointWords(hours: number | null, date: string | null): string {
-  if (hours === null) return 'beyond 100\u202f000\u00a0h';
+  if (hours === null) return `beyond ${forecastReach()}`;
   if (hours === 0) return 'now';
   return date === null ? `in ${formatHours(hours)}` : `${formatDate(date)} (in ${formatHours(hours)})`;
 }
@@ -39,14 +38,14 @@ export function expectedRange(margin: MarginRow): string | null {
 /** Why a margin with a limit has no forecast, as a sentence; null if it has one. */
 export function noForecastSentence(margin: MarginRow): string | null {
   if (hasForecast(margin) || margin.limit_mm === null) return null;
-  return `No forecast: ${(margin.reason ?? 'no reason given').replace(/\.$/, '')}.`;
+  return `No forecast: ${rewritten(margin.reason ?? 'no reason given').replace(/\.$/, '')}.`;
 }
 
 /** Cautions that bound a forecast, as sentences. */
 export function marginCautions(margin: MarginRow): readonly string[] {
   if (!hasForecast(margin)) return [];
   const sentences = [
-    margin.reason !== null && `${capitalised(margin.reason).replace(/\.$/, '')}.`,
+    margin.reason !== null && `${capitalised(rewritten(margin.reason)).replace(/\.$/, '')}.`,
     margin.cappedByRatedLife &&
       margin.hoursEarly !== margin.hoursLate &&
       'Capped by the rated life: a date at its end stands for the rated life, not for the limit.',

@@ -1,5 +1,5 @@
 import type { Problem } from '../../lib/analysis/types';
-import { formatCount } from '../../lib/charts/format';
+import { formatCount, formatDate, formatMoment } from '../../lib/charts/format';
 import type { Decision, JournalEntry, RulingDecision } from '../../lib/records/decisions/Decision';
 import { saidWords } from './columnWords';
 import { counted } from './counted';
@@ -24,7 +24,7 @@ export function aboutWords(decision: Decision): string {
     case 'meaning':
       return `what column ‘${decision.column}’ of ${decision.file} holds`;
     case 'acknowledgement':
-      return `signals of ${decision.unit}, ${decision.series.replaceAll('_', ' ')}, up to ${decision.upTo}${decision.source === 'demo' ? ' (demo fleet)' : ''}`;
+      return `signals of ${decision.unit}, ${decision.series.replaceAll('_', ' ')}, up to ${formatDate(decision.upTo)}${decision.source === 'demo' ? ' (demo fleet)' : ''}`;
     case 'ruling': {
       const { file, line, column, raw } = decision;
       return `${placeWords(file, line, column)}: ${raw === '' ? 'empty' : `‘${raw}’`}`;
@@ -70,7 +70,7 @@ export function afterWords({ act, decision, before }: JournalEntry): string {
 
 /** A journal's time: '2026-03-01 08:00 UTC'. */
 export function timeWords(at: string): string {
-  return `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`;
+  return formatMoment(at);
 }
 
 /** How far the ruling has come: '2 rulings are not applied yet.' */

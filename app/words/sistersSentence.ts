@@ -2,6 +2,7 @@ import type { FactorDifference, SistersResult } from '../../lib/analysis/sisters
 import type { FleetResult } from '../../lib/analysis/types';
 import { formatScore } from '../../lib/charts/format';
 import type { FunnelMeasure } from '../../lib/charts/funnelPicture';
+import { rewritten } from '../../lib/charts/rewritten';
 import { counted } from './counted';
 import { midSentence, seriesName } from './seriesName';
 import { findings, type SisterFinding } from './sisterFindings';
@@ -16,7 +17,7 @@ export function sistersSentence(
   const shown = groups.filter((group) => group.series === series);
   const name = midSentence(seriesName(series, characteristics));
   if (shown.every(({ reason }) => reason !== null))
-    return `No unit can be compared in ${name}: ${shown[0]?.reason ?? 'no group has readings of it'}.`;
+    return `No unit can be compared in ${name}: ${rewritten(shown[0]?.reason ?? 'no group has readings of it')}.`;
   const found = findings(shown, measure);
   const [first, second] = found;
   if (first === undefined) {
@@ -48,7 +49,7 @@ export function otherFindings(
 /** What a comparison of levels found, as a sentence. */
 export function differenceSentence({ factor, compared, levels, reason }: FactorDifference): string {
   const what = compared === 'as left' ? 'readings as left' : compared;
-  if (reason !== null) return `By ${factor}, ${what}: ${reason}.`;
+  if (reason !== null) return `By ${factor}, ${what}: ${rewritten(reason)}.`;
   const outside = levels.filter((level) => level.outside !== 'none');
   if (outside.length === 0)
     return `By ${factor}, ${what}: no ${factor} lies outside the limits that all ${counted(levels.length, factor, factor === 'duty' ? 'duties' : `${factor}s`)} keep at once.`;

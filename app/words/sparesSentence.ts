@@ -1,6 +1,6 @@
 import type { OrderRow, Spares } from '../../lib/analysis/demand/types';
 import type { Difference, WhatIf } from '../../lib/analysis/demand/whatIf';
-import { formatCount, formatDate, formatPieces } from '../../lib/charts/format';
+import { formatCount, formatDate, formatFixed, formatPercent, formatPieces } from '../../lib/charts/format';
 import { counted } from './counted';
 
 /** Parts that a sentence names; the others are counted. */
@@ -43,7 +43,7 @@ export function sparesSentence(spares: Spares): string {
   const due = ordersDue(spares);
   if (due.length === 0) {
     const lacking = spares.messages.length === 0 ? '' : ' This leaves out what is listed below as lacking.';
-    return `Nothing needs ordering: what is on hand and due meets the demand up to ${spares.until} with a chance of ${percents(spares.settings.serviceLevel)}.${lacking}`;
+    return `Nothing needs ordering: what is on hand and due meets the demand up to ${formatDate(spares.until)} with a chance of ${formatPercent(spares.settings.serviceLevel)}.${lacking}`;
   }
   const money = spares.totals.filter(({ cost }) => cost > 0);
   const cost = money.map(({ cost: sum, currency }) => moneyWords(sum, currency)).join(' and ');
@@ -65,12 +65,7 @@ export function sparesSentence(spares: Spares): string {
 
 /** Expected exceedances and overhauls behind the orders, in words. */
 export function planSentence({ overhauls, expectedExceedances, until, settings, draws }: Spares): string {
-  return `${counted(overhauls, 'overhaul')} up to ${until}, ${counted(draws, 'draw')} of the fleet with one seed. Replacing at an accepted risk of ${percents(settings.acceptedRisk)}, ${expectedExceedances.toFixed(1)} of the units’ intervals are expected to pass a limit in service. Service level ${percents(settings.serviceLevel)}, stock looked at every ${counted(settings.reviewPeriod_weeks, 'week')}.`;
-}
-
-/** A share in percent, with the digits that it was given with: '10 %', '99.5 %'. */
-export function percents(share: number): string {
-  return `${Number((share * 100).toPrecision(4))}\u00a0%`;
+  return `${counted(overhauls, 'overhaul')} up to ${formatDate(until)}, ${counted(draws, 'draw')} of the fleet with one seed. Replacing at an accepted risk of ${formatPercent(settings.acceptedRisk)}, ${formatFixed(expectedExceedances, 1)} of the units’ intervals are expected to pass a limit in service. Service level ${formatPercent(settings.serviceLevel)}, stock looked at every ${counted(settings.reviewPeriod_weeks, 'week')}.`;
 }
 
 /** A change from one number to another: '138 to 121'. */
@@ -84,5 +79,5 @@ export function whatIfSentence({ parts, overhauls, expectedExceedances, totals }
   const money = totals.map(({ currency, cost }) =>
     changeWords(cost, (value) => moneyWords(value, currency) ?? '–'),
   );
-  return `Overhauls ${changeWords(overhauls, formatCount)}; intervals expected to pass a limit in service ${changeWords(expectedExceedances, (value) => value.toFixed(1))}; cost of orders ${money.length === 0 ? 'not known' : money.join(' and ')}; ${counted(parts.length, 'part')} changed.`;
+  return `Overhauls ${changeWords(overhauls, formatCount)}; intervals expected to pass a limit in service ${changeWords(expectedExceedances, (value) => formatFixed(value, 1))}; cost of orders ${money.length === 0 ? 'not known' : money.join(' and ')}; ${counted(parts.length, 'part')} changed.`;
 }

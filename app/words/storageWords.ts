@@ -1,3 +1,5 @@
+import { formatCount, formatSignificant } from '../../lib/charts/format';
+
 /** What the browser says of the space that it keeps for the page. */
 export interface Storage {
   /** Whether it promises not to clear it by itself. */
@@ -16,7 +18,7 @@ const units = [
 export function sizeWords(bytes: number): string {
   const unit = units.find((one) => bytes >= one.bytes) ?? units[2];
   const size = bytes / unit.bytes;
-  return `${size < 10 ? Number(size.toPrecision(2)) : Math.round(size)}\u00a0${unit.name}`;
+  return `${size < 10 ? formatSignificant(size, 2) : formatCount(size)}\u00a0${unit.name}`;
 }
 
 /** How much is kept and whether the browser may clear it, with what was asked for. */

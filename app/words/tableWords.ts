@@ -1,4 +1,5 @@
 import type { FleetResult } from '../../lib/analysis/types';
+import { formatDate } from '../../lib/charts/format';
 import type { JournalEntry } from '../../lib/records/decisions/Decision';
 import type { EditedTable } from '../../lib/records/decisions/editedTables';
 import { tablesPage } from '../../lib/records/decisions/tableEdits';
@@ -49,7 +50,7 @@ export function sourceWords(row: TableRow, journal: readonly JournalEntry[]): st
   const where =
     file !== tablesPage
       ? `${file}, line ${line}${isDerived ? ', as answered' : ''}`
-      : ['edited here', ...(entry === undefined ? [] : [entry.by, entry.at.slice(0, 10)])]
+      : ['edited here', ...(entry === undefined ? [] : [entry.by, formatDate(entry.at.slice(0, 10))])]
           .filter((word) => word !== '')
           .join(', ');
   return reasons.length === 0

@@ -1,5 +1,6 @@
 import type { MarginRow, UnitRow } from '../../lib/analysis/types';
 import {
+  forecastReach,
   formatChance,
   formatDate,
   formatLength,
@@ -27,7 +28,7 @@ function metWords(margin: MarginRow): string {
     return `It is past ${limitWords(margin)} with a chance of ${formatChance(margin.chanceNow)}.`;
   }
   if (margin.hoursEarly === null && margin.hoursMedian === null && margin.hoursLate === null) {
-    return `It does not meet ${limitWords(margin)} within 100\u202f000 h with a chance of 10 % or more.`;
+    return `It does not meet ${limitWords(margin)} within ${forecastReach()} with a chance of 10 % or more.`;
   }
   if (margin.cappedByRatedLife && margin.hoursEarly === margin.hoursLate) {
     return `The rated life ends first, ${pointWords(margin.hoursLate, margin.dateLate)}: by then it meets ${limitWords(margin)} with a chance of under 10 %.`;

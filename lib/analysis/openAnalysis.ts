@@ -6,7 +6,14 @@ import { type Connector, normalisedText } from '../store/Connector';
 import { type ImportedData, importFiles } from '../store/importFiles';
 import { onOneLine, withLinesSql } from '../store/oneLine';
 import { queryRows } from '../store/queryRows';
-import { latestDate, limitsInForce, runsNow, unitPositions } from '../store/questions';
+import {
+  latestDate,
+  limitsInForce,
+  runsNow,
+  type UnitPosition,
+  unitPositions,
+  unitsOpenedAfter,
+} from '../store/questions';
 import { type GroupFit, groupFits } from './groupFits';
 import { type GroupBy, groupTableOf } from './grouping/sisterGroupOf';
 import { marginRow } from './marginRow';
@@ -88,17 +95,26 @@ export async function regrouped(
   return analyse(connector, imported, fleet.source, { asOf: fleet.asOf, groupBy }, onProgress);
 }
 
+/** The same records as they stood on another day: later overhauls and readings are left out; nothing is read again. */
+export async function onDay(
+  { connector, fleet, imported, groupBy }: Analysis,
+  asOf: string,
+  onProgress: OnProgress,
+): Promise<Analysis> {
+  return analyse(connector, imported, fleet.source, { asOf, groupBy, ofDay: asOf }, onProgress);
+}
+
 async function analyse(
   connector: Connector,
   imported: ImportedData,
   source: FleetResult['source'],
-  { asOf: day, groupBy }: Pick<AnalysisSettings, 'asOf' | 'groupBy'>,
+  { asOf: day, groupBy, ofDay }: Pick<AnalysisSettings, 'asOf' | 'groupBy'> & { readonly ofDay?: string },
   onProgress: OnProgress,
 ): Promise<Analysis> {
   const asOf = day ?? (await latestDate(connector)) ?? '1970-01-01';
-  const positions = await unitPositions(connector, asOf);
+  const positions = await positionsOn(connector, asOf);
   const units = new Map(positions.map((position) => [position.unit, unitNow(position, groupBy, asOf)]));
-  const groupTable = await writeGroups(connector, groupBy, units);
+  const groupTable = await writeGroups(connector, groupTableOf(groupBy, ofDay), units);
   const fits = await groupFits(connector, asOf, groupTable, (name, share) =>
     onProgress({ step: `Fitting wear of ${name}`, share: 0.4 + 0.5 * share }),
   );
@@ -131,13 +147,26 @@ async function analyse(
   return { connector, fleet, units, fits, index, imported, groupBy, groupTable };
 }
 
-/** Writes the table of every unit's sister group and returns its name. */
+/**
+ * Where every unit sits on the day, with its plan. The plan names the overhaul after all that are on record: a unit that was
+ * opened after the day is taken as planned at its interval instead.
+ */
+async function positionsOn(connector: Connector, asOf: string): Promise<readonly UnitPosition[]> {
+  const [positions, openedLater] = [
+    await unitPositions(connector, asOf),
+    await unitsOpenedAfter(connector, asOf),
+  ];
+  return positions.map((position) =>
+    openedLater.has(position.unit) ? { ...position, next_overhaul_date: null } : position,
+  );
+}
+
+/** Writes a table of every unit's sister group and returns its name. */
 async function writeGroups(
   connector: Connector,
-  groupBy: GroupBy,
+  table: string,
   units: ReadonlyMap<string, UnitNow>,
 ): Promise<string> {
-  const table = groupTableOf(groupBy);
   const body = [...units.values()].map(({ row }) => `${onOneLine(row.unit)}\u001f${onOneLine(row.group)}\n`);
   await connector.runOnText(
     normalisedText(new TextEncoder().encode(body.join(''))),

@@ -92,6 +92,8 @@ export interface UnitRow {
   readonly plannedOverhauls: readonly string[];
   readonly ratedLifeDate: string | null;
   readonly lastOverhaulDate: string | null;
+  /** Workshop of the last overhaul that names one. */
+  readonly lastWorkshop: string | null;
   readonly overhauls: number;
 }
 

@@ -46,6 +46,7 @@ export function unitNow(position: UnitPosition, groupBy: GroupBy, asOf: string):
     plannedOverhauls: plannedOverhauls(next, position.interval_h, hoursPerYear, asOf),
     ratedLifeDate: dateAtHours(position.rated_life_h, hoursNow, hoursPerYear, asOf),
     lastOverhaulDate: position.last_date,
+    lastWorkshop: position.last_workshop,
     overhauls: position.overhauls,
   };
   return {

@@ -3,12 +3,13 @@ import { z } from 'zod';
 import { lineInterval, ownLine } from '../stats/line/ownLine';
 import { theilSen } from '../stats/line/theilSen';
 import { levelQuantile } from '../stats/wear/forecast';
+import type { Connector } from '../store/Connector';
 import { queryRows } from '../store/queryRows';
 import { unitHistorySql, unitReadingsSql, unitResetsSql } from '../store/sql/unitRecords';
 import { runName } from './groupFits';
 import { currentLine, type MarginQuestion, marginRow } from './marginRow';
 import type { Analysis } from './openAnalysis';
-import type { BandPoint, UnitResult, UnitSeries } from './types';
+import type { BandPoint, HistoryRow, SeriesReading, UnitResult, UnitSeries } from './types';
 import { dateAtHours, type UnitNow } from './unitNow';
 import { unitPlaces } from './unitPlaces';
 
@@ -50,7 +51,8 @@ const historyRow = z.object({
   remarks: words,
 });
 
-type ReadingRow = z.output<typeof readingRow>;
+/** A reading with the characteristic that its series belongs to. */
+type UnitReading = SeriesReading & { readonly characteristic: string };
 type ResetRow = z.output<typeof resetRow>;
 
 const bandPoints = 48;
@@ -64,10 +66,8 @@ export async function unitResult(analysis: Analysis, name: string): Promise<Unit
   const unit = analysis.units.get(name);
   if (unit === undefined) return null;
   const { connector, fleet } = analysis;
-  const readings = await queryRows(connector, unitReadingsSql, readingRow, [name, fleet.asOf]);
+  const bySeries = await unitReadings(connector, name, fleet.asOf);
   const resets = await queryRows(connector, unitResetsSql, resetRow, [name, fleet.asOf]);
-  const history = await queryRows(connector, unitHistorySql, historyRow, [name]);
-  const bySeries = group(readings, (reading) => reading.series);
   const questions = group(analysis.index.questionsOf(unit), (question) => question.series);
   return {
     unit: unit.row,
@@ -76,19 +76,56 @@ export async function unitResult(analysis: Analysis, name: string): Promise<Unit
     series: [...questions.values()].map((asked) =>
       unitSeries(unit, asked, bySeries.get(asked[0]?.series ?? '') ?? [], resets, fleet.asOf),
     ),
-    history: history.map(({ unit_hours, hours_derived, ...row }) => ({
-      ...row,
-      unitHours: unit_hours,
-      hoursDerived: hours_derived === 1,
-    })),
+    history: await unitHistory(connector, name),
     places: await unitPlaces(connector, name, fleet.asOf),
   };
+}
+
+/** Readings of a unit up to a day by series, in order of hours. */
+export async function unitReadings(
+  connector: Connector,
+  unit: string,
+  asOf: string,
+): Promise<ReadonlyMap<string, readonly UnitReading[]>> {
+  const rows = await queryRows(connector, unitReadingsSql, readingRow, [unit, asOf]);
+  const readings = rows.map((row) => ({
+    series: row.series,
+    characteristic: row.characteristic,
+    overhaul: row.overhaul,
+    date: row.date,
+    stage: row.stage,
+    unitHours: row.unit_hours,
+    runHours: row.run_hours,
+    run: runName(unit, row.run),
+    value_mm: row.value_mm,
+    lower_mm: row.lower_mm,
+    upper_mm: row.upper_mm,
+    workshop: row.workshop,
+    sourceFile: row.file,
+    sourceRow: row.line,
+  }));
+  return new Map(
+    [...group(readings, ({ series }) => series)].map(([series, own]) => [
+      series,
+      own.map(({ series: _, ...reading }) => reading),
+    ]),
+  );
+}
+
+/** Every overhaul of a unit, newest first. */
+export async function unitHistory(connector: Connector, unit: string): Promise<readonly HistoryRow[]> {
+  const rows = await queryRows(connector, unitHistorySql, historyRow, [unit]);
+  return rows.map(({ unit_hours, hours_derived, ...row }) => ({
+    ...row,
+    unitHours: unit_hours,
+    hoursDerived: hours_derived === 1,
+  }));
 }
 
 function unitSeries(
   unit: UnitNow,
   questions: readonly MarginQuestion[],
-  readings: readonly ReadingRow[],
+  readings: readonly UnitReading[],
   resets: readonly ResetRow[],
   asOf: string,
 ): UnitSeries {
@@ -98,20 +135,7 @@ function unitSeries(
   const characteristic = readings[0]?.characteristic ?? null;
   return {
     series: question.series,
-    readings: readings.map((row) => ({
-      overhaul: row.overhaul,
-      date: row.date,
-      stage: row.stage,
-      unitHours: row.unit_hours,
-      runHours: row.run_hours,
-      run: runName(unit.row.unit, row.run),
-      value_mm: row.value_mm,
-      lower_mm: row.lower_mm,
-      upper_mm: row.upper_mm,
-      workshop: row.workshop,
-      sourceFile: row.file,
-      sourceRow: row.line,
-    })),
+    readings: readings.map(({ characteristic: _, ...reading }) => reading),
     sisterBand: sisterBand(unit, question, lastHours(unit, margins), asOf),
     ...own,
     resets: resets
@@ -157,11 +181,12 @@ function sisterBand(
 function ownBand(
   unit: UnitNow,
   question: MarginQuestion,
-  readings: readonly ReadingRow[],
+  readings: readonly UnitReading[],
   asOf: string,
 ): Pick<UnitSeries, 'ownLine' | 'ownLineReason' | 'ownSlope_mm_per_10kh' | 'theilSenSlope_mm_per_10kh'> {
-  const run = readings.filter((reading) => reading.run === question.run?.run);
-  const x = run.map((reading) => reading.run_hours / 10_000);
+  const now = question.run === null ? null : runName(unit.row.unit, question.run.run);
+  const run = readings.filter((reading) => reading.run === now);
+  const x = run.map((reading) => reading.runHours / 10_000);
   const y = run.map((reading) => reading.value_mm);
   const line = ownLine(x, y);
   const robust = theilSen(x, y)?.slope ?? null;
@@ -177,7 +202,7 @@ function ownBand(
   const end = Math.max(
     unit.hoursAtNextOverhaul ?? 0,
     unit.hoursNow ?? 0,
-    start + Math.max(...run.map((reading) => reading.run_hours)),
+    start + Math.max(...run.map((reading) => reading.runHours)),
   );
   const points = Array.from({ length: bandPoints + 1 }, (_, index) => {
     const unitHours = start + ((end - start) * index) / bandPoints;

@@ -96,6 +96,7 @@ export function unit(changes: Partial<UnitRow> = {}): UnitRow {
     plannedOverhauls: ['2028-02-01', '2029-10-01'],
     ratedLifeDate: '2029-06-01',
     lastOverhaulDate: '2025-03-10',
+    lastWorkshop: 'Fulmar Rotor Shop',
     overhauls: 5,
     ...changes,
   };

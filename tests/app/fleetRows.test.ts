@@ -1,9 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { chanceWords, fleetRows, limitedSeries } from '../../app/fleet/fleetRows';
+import { chanceWords, everything, fleetRows, limitedSeries } from '../../app/fleet/fleetRows';
 import { rowRemark } from '../../app/words/rowRemark';
 import { fleet, margin, marginWithoutForecast, unit } from './fixture';
-
-const everything = { site: '', frame: '', engine: '', series: '' };
 
 describe('fleetRows', () => {
   test('orders by chance at the next overhaul, then early date, then without forecast, then without limit', () => {
@@ -26,6 +24,9 @@ describe('fleetRows', () => {
     expect(names({ site: 'South Stack' })).toEqual(['L-1102']);
     expect(names({ frame: 'Heron' })).toEqual(['H-2001']);
     expect(names({ engine: 'NS-2' })).toEqual(['L-1107']);
+    expect(names({ workshop: 'Fulmar Rotor Shop' })).toHaveLength(3);
+    expect(names({ workshop: 'Merrow Works' })).toEqual([]);
+    expect(names({ units: ['H-2001', 'L-1102'] }).toSorted()).toEqual(['H-2001', 'L-1102']);
     const runout = fleetRows(fleet(), { ...everything, series: 'runout' });
     expect(runout.find((row) => row.unit.unit === 'L-1107')?.outlook.chanceAtNextOverhaul).toBeCloseTo(
       0.1,

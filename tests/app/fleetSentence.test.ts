@@ -1,10 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { fleetRows } from '../../app/fleet/fleetRows';
+import { everything, fleetRows } from '../../app/fleet/fleetRows';
 import { fleetRemarks, fleetSentence } from '../../app/words/fleetSentence';
 import type { FleetResult } from '../../lib/analysis/types';
 import { fleet, margin, marginWithoutForecast, unit } from './fixture';
-
-const everything = { site: '', frame: '', engine: '', series: '' };
 
 function rowsOf(result: FleetResult) {
   return fleetRows(result, everything);
@@ -70,6 +68,27 @@ describe('fleetSentence', () => {
     const margins = [marginWithoutForecast({ nextOverhaulDate: null })];
     expect(sentence(fleet({ units: [unit({ nextOverhaulDate: null })], margins }))).toContain(
       'no unit has a forecast yet',
+    );
+  });
+
+  test('with a plan but without any forecast it does not blame the plan, and says why', () => {
+    const result = fleet({
+      units: two,
+      margins: two.map(({ unit: name }) => marginWithoutForecast({ unit: name })),
+    });
+    expect(sentence(result)).toBe(
+      '2 units have a planned overhaul, but no unit has a forecast yet (the group has under 2 units with 2 readings in a run), so no chance at the next overhaul can be given.',
+    );
+  });
+
+  test('a plan of one unit and the forecast of another do not make a chance', () => {
+    const units = [unit({ unit: 'A', nextOverhaulDate: null }), unit({ unit: 'B' })];
+    const margins = [
+      margin({ unit: 'A', nextOverhaulDate: null, chanceAtNextOverhaul: null }),
+      marginWithoutForecast({ unit: 'B' }),
+    ];
+    expect(sentence(fleet({ units, margins }))).toBe(
+      'No unit with a forecast has both a planned overhaul and hours a year (plan.csv), so no chance at the next overhaul can be given; the limit met soonest is that of A, thrust play: early date 2027-11-20.',
     );
   });
 

@@ -4,7 +4,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test, vi } from 'vitest';
 import { FleetPicture } from '../../app/fleet/FleetPicture';
 import { FleetTable } from '../../app/fleet/FleetTable';
-import { fleetRows } from '../../app/fleet/fleetRows';
+import { everything, fleetRows } from '../../app/fleet/fleetRows';
 import Methods from '../../app/methods/page';
 import { ExpectedTables } from '../../app/records/ExpectedTables';
 import { FilesTable } from '../../app/records/FilesTable';
@@ -21,7 +21,6 @@ vi.mock('../../app/engine/EngineProvider', () => ({
   useEngine: () => ({ state: { work: null }, request: { ask: async () => undefined } }),
 }));
 
-const everything = { site: '', frame: '', engine: '', series: '' };
 const nothing = {
   site: null,
   engine: null,
@@ -33,6 +32,7 @@ const nothing = {
   plannedOverhauls: [],
   ratedLifeDate: null,
   lastOverhaulDate: null,
+  lastWorkshop: null,
 } as const;
 
 /** The page as a reader sees it: an element holding the markup. */
@@ -87,7 +87,9 @@ describe('Fleet', () => {
     const described = shown.querySelector(`[id="${image?.getAttribute('aria-describedby')}"]`);
     expect(described?.textContent).toContain('130 of 130 units reach a limit');
     expect(shown.textContent).toContain('Rows 121 to 130 of 130 units');
-    expect([...shown.querySelectorAll('button')].map((button) => button.disabled)).toEqual([false, true]);
+    expect(
+      [...shown.querySelectorAll<HTMLButtonElement>('.buttons button')].map((button) => button.disabled),
+    ).toEqual([false, true]);
   });
 });
 

@@ -3,11 +3,12 @@ import { acceptedRiskOf } from '../../app/decisions/AcceptedRisk';
 import { changedPlan, intervalCosts, partAddress, sparesSettings } from '../../app/spares/sparesAddress';
 import { adviceSentence, limitWhyWords, partsWords, whyWords } from '../../app/words/decisionWords';
 import { costGap, intervalSentences } from '../../app/words/intervalSentence';
-import { namesWords, percents, sparesSentence, whatIfSentence } from '../../app/words/sparesSentence';
+import { namesWords, sparesSentence, whatIfSentence } from '../../app/words/sparesSentence';
 import type { Decision, SeriesDecision } from '../../lib/analysis/decisions/types';
 import type { IntervalPoint } from '../../lib/analysis/demand/intervalCurve';
 import { defaultSparesSettings } from '../../lib/analysis/demand/sparesOf';
 import type { OrderRow, Spares } from '../../lib/analysis/demand/types';
+import { formatPercent } from '../../lib/charts/format';
 import { builtInCharacteristics } from '../../lib/records/characteristics';
 
 const plain = (text: string | null) => text?.replaceAll(/[\u202f\u00a0]/g, ' ') ?? null;
@@ -98,7 +99,7 @@ describe('what to order', () => {
     ];
     expect(said([order('TB')], { totals })).toContain('for 10 EUR and 20 USD;');
     expect(namesWords(['A', 'B', 'C'], 2)).toBe('A, B and 1 more');
-    expect([0.1, 0.995, 0.07].map((share) => plain(percents(share)))).toEqual(['10 %', '99.5 %', '7 %']);
+    expect([0.1, 0.995, 0.07].map((share) => plain(formatPercent(share)))).toEqual(['10 %', '99.5 %', '7 %']);
   });
 
   it('a changed plan is told as a difference', () => {

@@ -33,7 +33,7 @@ describe('whose reading is moving, and since when', () => {
     expect(page.url()).toContain('budget=0.5');
     await budget.fill('-3');
     await budget.press('Tab');
-    await page.getByText(/A number from 0.01 to 1000/).waitFor();
+    await page.getByText(/A number from 0.01 to 1\u202f000/).waitFor();
     expect(page.url()).toContain('budget=0.5');
 
     await findings.getByRole('button', { name: 'Acknowledge O-3011 runout' }).click();

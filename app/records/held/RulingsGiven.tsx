@@ -55,6 +55,7 @@ export function RulingsGiven({ rulings, busy, onTakeBack }: RulingsGivenProps) {
       {
         id: 'change',
         header: 'Change',
+        saved: [],
         value: () => null,
         cell: ({ id, file, line, column }) => (
           <TakeBackButton

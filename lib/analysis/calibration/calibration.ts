@@ -26,6 +26,13 @@ const calibrationSchema = z.object({
       }),
     ),
   }),
+  benchSlips: z.object({
+    fleets: z.int(),
+    units: z.int(),
+    rows: z.array(z.object({ slip: z.string(), slips: z.int(), caught: z.int() })),
+    rightReadings: z.int(),
+    rightQuestioned: z.int(),
+  }),
 });
 
 export type Calibration = z.output<typeof calibrationSchema>;

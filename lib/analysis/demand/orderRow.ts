@@ -1,3 +1,4 @@
+import { percentText } from '../../stats/sentenceNumbers';
 import { daysBetween, isoDatePlus } from '../isoDate';
 import type { PartStock } from '../plan/partStocks';
 import { piecesByDraw } from './demandRows';
@@ -88,7 +89,7 @@ function orderReason(
   { serviceLevel }: SparesSettings,
   passingDay: string | null,
 ): string {
-  const level = `${Number((100 * serviceLevel).toPrecision(4))} %`;
+  const level = percentText(serviceLevel);
   if (demands === 0) return `no demand up to ${until}`;
   const passing =
     passingDay === null
@@ -98,6 +99,6 @@ function orderReason(
     return `${passing}stock and deliveries ${passing === '' ? '' : 'then '}meet demand up to ${until} at ${level}`;
   const short = `${passing}stock and deliveries fall short on ${shortOn} at ${level}`;
   if (leadTime_weeks === null) return `${short}; no lead time, so the last order day cannot be told`;
-  const lead = `lead time ${Number(leadTime_weeks.toFixed(1))} weeks`;
+  const lead = `lead time ${Math.round(10 * leadTime_weeks) / 10} weeks`;
   return late ? `${short}; ${lead}: the last order day ${orderBy} is past, order now` : `${short}; ${lead}`;
 }

@@ -55,7 +55,8 @@ export function sparesOf(fleet: DrawnFleet, settings: SparesSettings = defaultSp
   };
 }
 
-function totalsOf(orders: readonly OrderRow[]): readonly CurrencyTotal[] {
+/** Cost of orders, one sum a currency. */
+export function totalsOf(orders: readonly OrderRow[]): readonly CurrencyTotal[] {
   const priced = orders.flatMap(({ cost, currency }) =>
     cost === null || currency === null ? [] : [{ currency, cost }],
   );

@@ -1,6 +1,10 @@
 import type { EditedTable } from '../../records/decisions/editedTables';
 import { assemblyRanges } from '../../store/questions';
 import { tableRows } from '../../store/tables/tableRows';
+import { benchChecks } from '../bench/benchChecks';
+import { benchSheet } from '../bench/benchSheet';
+import type { BenchEntry } from '../bench/types';
+import { type UnitBench, unitBench } from '../bench/unitBench';
 import { calendarRows } from '../calendar/calendarRows';
 import { clearanceCircles } from '../circle/clearanceCircles';
 import { decisionsOf, defaultDecisionSettings } from '../decisions/decisionsOf';
@@ -17,9 +21,12 @@ import type { ChartedReading, DriftSettings } from '../drift/types';
 import { unitCharts } from '../drift/unitCharts';
 import { workshopsAsLeft } from '../drift/workshops';
 import type { GroupBy } from '../grouping/sisterGroupOf';
-import { type Analysis, type OnProgress, regrouped } from '../openAnalysis';
+import { type Analysis, type OnProgress, onDay, regrouped } from '../openAnalysis';
 import { type Planning, planningOf } from '../plan/planning';
 import { gaugeRepeatability } from '../repeatability/gaugeRepeatability';
+import { OtherDays } from '../report/OtherDays';
+import { reportOf } from '../report/reportOf';
+import type { PaperSettings } from '../report/types';
 import { factorDifferences } from '../sisters/factorDifferences';
 import { sistersResult } from '../sisters/sistersResult';
 import { unitResult } from '../unitResult';
@@ -32,6 +39,9 @@ import type { FleetAnswer, FleetQuestion, FleetQuestions, QuestionWords } from '
  */
 export class FleetAnswers implements FleetQuestions {
   private readonly made = new Map<string, Promise<unknown>>();
+  private readonly otherDays = new OtherDays(
+    async (day) => new FleetAnswers(await onDay(this.analysis, day, this.between), this.between),
+  );
 
   /** @param between called between the steps of long work, so that other messages have their turn */
   constructor(
@@ -45,6 +55,16 @@ export class FleetAnswers implements FleetQuestions {
 
   async circles(unit: string, characteristic: string) {
     return clearanceCircles(this.analysis, unit, characteristic, await this.repeatability());
+  }
+
+  async benchSheet(unit: string, hours: string, date: string) {
+    const bench = await this.bench(unit);
+    return bench === null ? null : benchSheet(bench, this.analysis.fleet, hours, date);
+  }
+
+  async benchChecks(entry: BenchEntry) {
+    const bench = await this.bench(entry.unit);
+    return bench === null ? null : benchChecks(bench, this.analysis.fleet.asOf, entry);
   }
 
   repeatability() {
@@ -126,6 +146,21 @@ export class FleetAnswers implements FleetQuestions {
     return whatIf(await this.drawnFleet(), await this.sparesUnder(present), change);
   }
 
+  async report(settings: PaperSettings) {
+    const { asOf } = this.analysis.fleet;
+    return reportOf(settings, async (day) => (day === asOf ? this : this.otherDays.of(day)));
+  }
+
+  drawnFleet(): Promise<DrawnFleet> {
+    return this.once('drawn', async () => drawFleet(await this.planning()));
+  }
+
+  private bench(unit: string): Promise<UnitBench | null> {
+    return this.once(`bench ${unit}`, async () =>
+      unitBench(this.analysis, unit, await this.planning(), await this.repeatability()),
+    );
+  }
+
   private sparesUnder(settings: SparesSettings): Promise<Spares> {
     return this.once(`spares ${JSON.stringify(settings)}`, async () =>
       sparesOf(await this.drawnFleet(), settings),
@@ -138,10 +173,6 @@ export class FleetAnswers implements FleetQuestions {
 
   private planning(): Promise<Planning> {
     return this.once('planning', () => planningOf(this.analysis));
-  }
-
-  private drawnFleet(): Promise<DrawnFleet> {
-    return this.once('drawn', async () => drawFleet(await this.planning()));
   }
 
   private async grouped(groupBy: GroupBy): Promise<Analysis> {

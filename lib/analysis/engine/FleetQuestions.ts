@@ -1,5 +1,6 @@
 import type { EditedTable } from '../../records/decisions/editedTables';
 import type { TableRow } from '../../records/tables/TableRow';
+import type { BenchChecks, BenchEntry, BenchSheet } from '../bench/types';
 import type { CalendarRow } from '../calendar/calendarRows';
 import type { ClearanceCircles } from '../circle/types';
 import type { Decision, DecisionSettings } from '../decisions/types';
@@ -16,6 +17,7 @@ import type {
 } from '../drift/types';
 import type { GroupBy } from '../grouping/sisterGroupOf';
 import type { GaugeRepeatability } from '../repeatability/gaugeRepeatability';
+import type { PaperSettings, Report } from '../report/types';
 import type { FactorDifference, SistersResult } from '../sisters/types';
 import type { UnitResult } from '../types';
 
@@ -25,6 +27,10 @@ export interface FleetQuestions {
   unit(unit: string): Promise<UnitResult | null>;
   /** What each set of clock readings of a unit says of the whole circle. */
   circles(unit: string, characteristic: string): Promise<ClearanceCircles>;
+  /** The sheet of a unit's overhaul at the hours and on the day as typed, else as planned; null if there is no such unit. */
+  benchSheet(unit: string, hours: string, date: string): Promise<BenchSheet | null>;
+  /** What is to be said of an overhaul as typed so far; null if there is no such unit. */
+  benchChecks(entry: BenchEntry): Promise<BenchChecks | null>;
   /** How far readings of one state repeat, by series and workshop. */
   repeatability(): Promise<readonly GaugeRepeatability[]>;
   /** Signals within a yearly budget of false ones. */
@@ -57,6 +63,8 @@ export interface FleetQuestions {
   intervalCurve(acceptedRisk: number, costs: IntervalCosts | null): Promise<readonly IntervalPoint[]>;
   /** A changed plan beside the present one. */
   whatIf(present: SparesSettings, change: Partial<SparesSettings>): Promise<WhatIf>;
+  /** The planning paper of a scope and day, and what changed since an earlier day. */
+  report(settings: PaperSettings): Promise<Report>;
 }
 
 export type FleetQuestion = keyof FleetQuestions;

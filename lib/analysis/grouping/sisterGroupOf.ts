@@ -19,7 +19,12 @@ export function sisterGroupOf(
   return unit.frame;
 }
 
-/** Name of the table that holds the sister group of every unit. */
-export function groupTableOf(groupBy: GroupBy): string {
-  return `sisters_by_${groupBy.replace('+', '_')}`;
+/**
+ * Name of the table that holds the sister group of every unit.
+ *
+ * @param ofDay the day (YYYY-MM-DD) where the groups of another day than the open one stand beside them
+ */
+export function groupTableOf(groupBy: GroupBy, ofDay?: string): string {
+  const table = `sisters_by_${groupBy.replace('+', '_')}`;
+  return ofDay === undefined ? table : `${table}_on_${ofDay.replaceAll('-', '_')}`;
 }

@@ -1,5 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import type { Calibration } from '../../analysis/calibration/calibration';
+import { benchSlips } from './benchSlips';
 import { coverage } from './coverage';
 import { detection } from './detection';
 import { falseSignals } from './falseSignals';
@@ -13,6 +14,8 @@ const sizes = [
 const watched = { units: 50, years: 12, fleets: 200 } as const;
 const budgets_per_year = [0.5, 2, 6] as const;
 const driftingFleets = 150;
+/** Groups whose next overhauls are typed with slips, and units of each. */
+const typed = { fleets: 60, units: 14 } as const;
 
 function said(step: string): void {
   process.stderr.write(`${step}\n`);
@@ -25,11 +28,14 @@ const covered = sizes.map(([units, fleets]) => {
 });
 said('false signals');
 const rows = falseSignals(watched.units, watched.years, watched.fleets, budgets_per_year);
+said('slips of typing');
+const slips = benchSlips(typed.fleets, typed.units);
 said('drift found');
 const result: Calibration = {
   coverage: covered,
   falseSignals: { ...watched, rows: [...rows] },
   detection: (({ rows: found, ...rest }) => ({ ...rest, rows: [...found] }))(detection(driftingFleets)),
+  benchSlips: { ...slips, rows: [...slips.rows] },
 };
 await writeFile(
   new URL('../../analysis/calibration/calibration.json', import.meta.url),

@@ -17,7 +17,8 @@ function pagePolicy(hashes) {
     'default-src': "'none'",
     'script-src': ["'self'", ...hashes].join(' '),
     'style-src': "'self'",
-    'img-src': "'self'",
+    // A picture to be saved is drawn from a blob that the page itself made.
+    'img-src': "'self' blob:",
     'connect-src': "'self'",
     'worker-src': "'self'",
     'manifest-src': "'self'",

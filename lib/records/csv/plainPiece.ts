@@ -33,35 +33,54 @@ export function plainPiece(
 ): PlainLines | null {
   const last = bytes.lastIndexOf(lf, Math.min(bytes.length, start + most_bytes) - 1) + 1;
   if (last <= start) return null;
+  const kinds = kindsOfBytes(delimiter);
   let lines = 0;
   let carriageReturns = 0;
   let cells = 1;
   let lineStart = start;
-  let before = delimiter;
   for (let at = start; at < last; at++) {
+    // Nearly all bytes are ordinary, and the last one never is.
+    while (kinds[bytes[at] as number] === ordinary) at++;
     const byte = bytes[at] as number;
-    if (byte === delimiter) {
-      if (before === space || before === cr) return null;
-      cells++;
-    } else if (byte === lf) {
-      const end = before === cr ? at - 1 : at;
+    if (byte === delimiter) cells++;
+    else if (byte === lf) {
+      const end = at > lineStart && bytes[at - 1] === cr ? at - 1 : at;
       // A line of delimiters alone is blank.
-      if (cells !== columns || end - lineStart < columns || bytes[end - 1] === space) return null;
-      if (end - lineStart > longest_bytes) return null;
+      if (cells !== columns || end - lineStart < columns || end - lineStart > longest_bytes) return null;
       lines++;
-      if (before === cr) carriageReturns++;
+      if (end < at) carriageReturns++;
       cells = 1;
       lineStart = at + 1;
-      before = delimiter;
-      continue;
+    } else if (byte === cr) {
+      if (bytes[at + 1] !== lf) return null;
     } else if (byte === space) {
-      if (before === delimiter || before === cr) return null;
-    } else if (byte === quote || byte === fieldSeparator || byte === lineBreakInCell) return null;
-    else if (before === cr) return null;
-    else if (byte === apostrophe && before === delimiter && isMarkedCell(bytes, at, delimiter)) return null;
-    before = byte;
+      const after = bytes[at + 1];
+      if (
+        isFirstOfCell(bytes, at, lineStart, delimiter) ||
+        after === delimiter ||
+        after === lf ||
+        after === cr
+      )
+        return null;
+    } else if (byte === apostrophe) {
+      if (isFirstOfCell(bytes, at, lineStart, delimiter) && isMarkedCell(bytes, at, delimiter)) return null;
+    } else return null;
   }
   return carriageReturns === 0 || carriageReturns === lines
     ? { end: last, lines, lineEnd: carriageReturns === 0 ? '\n' : '\r\n' }
     : null;
+}
+
+const ordinary = 0;
+
+/** For each value of a byte whether it is part of a cell wherever it stands. */
+function kindsOfBytes(delimiter: number): Uint8Array {
+  const kinds = new Uint8Array(256);
+  for (const byte of [lf, cr, quote, space, apostrophe, fieldSeparator, lineBreakInCell, delimiter])
+    kinds[byte] = 1;
+  return kinds;
+}
+
+function isFirstOfCell(bytes: Uint8Array, at: number, lineStart: number, delimiter: number): boolean {
+  return at === lineStart || bytes[at - 1] === delimiter;
 }

@@ -35,6 +35,11 @@ const widestOfOthers = 9;
 /** A slip is only named if it brings the reading within this factor of the usual size. */
 const closeEnough = 2.5;
 
+/** The usual slips of scale of a reading stated in that unit of measure. */
+export function slipsOf(stated: LengthUnit): readonly ScaleDoubt[] {
+  return [...decimalSlips, ...(unitSlips[stated] ?? [])];
+}
+
 /**
  * The slip of scale that a reading looks like against the usual size of its characteristic, or null.
  *
@@ -54,8 +59,7 @@ export function scaleDoubt(
   const away = Math.abs(Math.log(value_mm / usual_mm));
   if (!(away > Math.log(widest[characteristic] ?? widestOfOthers))) return null;
   const distance = ({ factor }: ScaleDoubt) => Math.abs(Math.log((value_mm * factor) / usual_mm));
-  const slips = [...decimalSlips, ...(unitSlips[stated] ?? [])];
-  const best = slips.reduce((one, other) => (distance(other) < distance(one) ? other : one));
+  const best = slipsOf(stated).reduce((one, other) => (distance(other) < distance(one) ? other : one));
   return distance(best) <= Math.log(closeEnough) ? best : null;
 }
 

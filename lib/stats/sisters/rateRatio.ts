@@ -1,3 +1,4 @@
+import { percentText } from '../sentenceNumbers';
 import { findRoot } from '../wear/findRoot';
 import { chancePast, levelAt, levelQuantile, slopeOf } from '../wear/forecast';
 import type { LineMixture } from '../wear/types';
@@ -58,7 +59,7 @@ function ratioOf(rates: LineMixture): Pick<RateRatio, 'ratio' | 'reason'> {
   const { slope: start, slopeSlope: startStart } = signed;
   const otherSide = chancePast({ ...signed, start, startStart }, 0, 'lower', 0);
   if (otherSide > MOST_OTHER_SIDE) {
-    const chance = `${(100 * otherSide).toFixed(1)} %`;
+    const chance = percentText(otherSide, 1);
     const reason = `the wear rate of the group may be zero or of the other sign (chance ${chance}), so that a ratio to it says nothing`;
     return { ratio: null, reason };
   }

@@ -1,3 +1,4 @@
+import { hoursText, percentText, twoDigits, withDecimals } from '../sentenceNumbers';
 import type { Curvature } from './curvature';
 import type { FitChecks } from './fitChecks';
 import type { RatioName, SdName } from './types';
@@ -45,8 +46,8 @@ function curvatureSentence({ curvature, distinctX }: FitChecks): string {
 }
 
 function curvatureNumbers(curvature: Curvature): string {
-  const estimate = digits(curvature.estimate_mm_per_10kh2);
-  const error = digits(curvature.standardError_mm_per_10kh2);
+  const estimate = twoDigits(curvature.estimate_mm_per_10kh2);
+  const error = twoDigits(curvature.standardError_mm_per_10kh2);
   return `the quadratic term is ${estimate} mm per (10,000 h)² with a standard error of ${error} (${pWords(curvature.p)})`;
 }
 
@@ -56,8 +57,8 @@ function residualSentences({ largest, normalScores }: FitChecks): readonly strin
     const { reading, residual_mm, standardised, p } = largest;
     const side = residual_mm > 0 ? 'above' : 'below';
     sentences.push(
-      `One reading stands out: unit ${reading.unit}, ${reading.run}, at ${hours(reading.x)} lies ` +
-        `${digits(Math.abs(residual_mm))} mm ${side} the line of its own run, ${Math.abs(standardised).toFixed(1)} ` +
+      `One reading stands out: unit ${reading.unit}, ${reading.run}, at ${hoursText(10_000 * reading.x)} lies ` +
+        `${twoDigits(Math.abs(residual_mm))} mm ${side} the line of its own run, ${withDecimals(Math.abs(standardised), 1)} ` +
         `standard deviations (${pWords(p)}). Check it against the record before trusting the rates.`,
     );
   }
@@ -74,7 +75,7 @@ function normalSentence({ largest, normalScores }: FitChecks): readonly string[]
   if (largest === null || normalScores === null) return [];
   return [
     `The scatter about the lines looks normal: probability-plot correlation ${correlationWords(normalScores.correlation)}, ` +
-      `largest residual ${Math.abs(largest.standardised).toFixed(1)} standard deviations.`,
+      `largest residual ${withDecimals(Math.abs(largest.standardised), 1)} standard deviations.`,
   ];
 }
 
@@ -89,31 +90,17 @@ function spreadSentences({ nearZero, boundary, oneRunAUnit }: FitChecks): readon
       .filter(({ ratio, sd }) => boundary.includes(sd) || nearZero[ratio] >= MOSTLY_ZERO)
       .map(
         ({ ratio, words }) =>
-          `The readings do not show that ${words}: ${percent(nearZero[ratio])} of the weight lies at a spread near zero. ` +
+          `The readings do not show that ${words}: ${percentText(nearZero[ratio], 0)} of the weight lies at a spread near zero. ` +
           'The forecasts allow for the rest.',
       ),
   ];
 }
 
-/** Two significant digits, never in powers of ten. */
-function digits(value: number): string {
-  const rounded = Number(value.toPrecision(2));
-  return rounded.toLocaleString('en-GB', { maximumSignificantDigits: 2 });
-}
-
 function pWords(p: number): string {
-  return p < 0.0001 ? 'p below 0.0001' : `p = ${digits(p)}`;
+  return p < 0.0001 ? 'p below 0.0001' : `p = ${twoDigits(p)}`;
 }
 
 /** Never rounded up to 1. */
 function correlationWords(correlation: number): string {
-  return Math.min(0.999, correlation).toFixed(3);
-}
-
-function hours(x: number): string {
-  return `${Math.round(x * 10_000).toLocaleString('en-GB')} h`;
-}
-
-function percent(share: number): string {
-  return `${Math.round(100 * share)} %`;
+  return withDecimals(Math.min(0.999, correlation), 3);
 }

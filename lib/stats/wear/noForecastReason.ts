@@ -1,3 +1,4 @@
+import { hoursText } from '../sentenceNumbers';
 import { exactLines } from './exactLines';
 import type { WearStatistics } from './types';
 
@@ -41,7 +42,7 @@ function sameHoursReason({ count, minX, maxX, readings }: WearStatistics): strin
   const high = maxX.reduce((most, x) => Math.max(most, x));
   const near = 1e-9 * Math.max(Math.abs(low), Math.abs(high));
   if (high - low <= near) {
-    return `the wear rate needs readings at 2 or more run hours, all ${readings} readings of the group are at ${hours(low)}`;
+    return `the wear rate needs readings at 2 or more run hours, all ${readings} readings of the group are at ${hoursText(10_000 * low)}`;
   }
   const isOneOfTwo = (x: number) => x - low <= near || high - x <= near;
   const onceEach = count.every((readingsInRun, run) => {
@@ -52,7 +53,7 @@ function sameHoursReason({ count, minX, maxX, readings }: WearStatistics): strin
   });
   if (!onceEach) return null;
   return (
-    `the ${count.length} runs of the group have single readings at the same two run hours, ${hours(low)} and ${hours(high)}, ` +
+    `the ${count.length} runs of the group have single readings at the same two run hours, ${hoursText(10_000 * low)} and ${hoursText(10_000 * high)}, ` +
     'so that gauge noise and differences between units cannot be told apart: one repeated reading of the same ' +
     'state, or one reading at other run hours, would settle it'
   );
@@ -75,8 +76,4 @@ function noScatterReason(statistics: WearStatistics): string | null {
       ? `the straight lines of their ${runNames.length} runs`
       : `the straight lines of their ${unitNames.length} units`;
   return `${counts} lie exactly on ${lines}, ${ending}`;
-}
-
-function hours(x: number): string {
-  return `${Math.round(x * 10_000).toLocaleString('en-GB')} h`;
 }

@@ -91,6 +91,7 @@ export function madeUnitNow(unit: MadeUnit): UnitNow {
       plannedOverhauls: [],
       ratedLifeDate: unit.ratedLifeDate ?? null,
       lastOverhaulDate: null,
+      lastWorkshop: null,
       overhauls: 2,
     },
     hoursNow,
