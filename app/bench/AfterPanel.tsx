@@ -1,10 +1,10 @@
 'use client';
 
-import { useMemo } from 'react';
 import type { BenchChecks, BenchEntry, BenchSheet, SeriesAfter } from '../../lib/analysis/bench/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { DataTable } from '../table/DataTable';
 import { afterSentence, surpriseSentences } from '../words/benchAfterWords';
+import { useWrittenMemo } from '../writing/useWriting';
 import { afterColumns } from './afterColumns';
 
 interface AfterPanelProps {
@@ -17,7 +17,7 @@ interface AfterPanelProps {
 /** What the overhaul did: wear in the run, the effect of reassembly, the forecast before against after, and what surprised. */
 export function AfterPanel({ sheet, entry, checks, characteristics }: AfterPanelProps) {
   const life_h = checks?.effect.ratedLife_h ?? null;
-  const columns = useMemo(
+  const columns = useWrittenMemo(
     () => afterColumns(characteristics, entry.uom, life_h),
     [characteristics, entry.uom, life_h],
   );

@@ -1,6 +1,7 @@
 'use client';
 
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
+import type { BenchSheet } from '../../lib/analysis/bench/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
 import { useEngine } from '../engine/EngineProvider';
@@ -15,8 +16,14 @@ function BenchContent({ fleet, id }: { readonly fleet: FleetResult; readonly id:
   const typed = useEntry(fleet.source, id);
   const { entry } = typed;
   const asked = useAsked(fleet, 'benchSheet', id, entry?.unitHours ?? '', entry?.date ?? '');
+  const answer = asked.status === 'answered' ? asked.answer : null;
+  const [last, setLast] = useState<BenchSheet | null>(null);
+  useEffect(() => {
+    if (answer !== null) setLast(answer);
+  }, [answer]);
   if (asked.status === 'failed') return <p role="alert">{asked.message}</p>;
-  const sheet = asked.status === 'answered' ? asked.answer : asked.before;
+  // The sheet stays while an overhaul that was saved is read: what was typed, and what was said of it, is in sight.
+  const sheet = asked.status === 'answered' ? asked.answer : (asked.before ?? last);
   if (asked.status === 'answered' && sheet === null) {
     return <p role="alert">The open data hold no unit named ‘{id}’. Check the name, or choose one above.</p>;
   }

@@ -69,7 +69,7 @@ export function BenchView({ fleet, sheet, typed }: BenchViewProps) {
       <StageTable stage="found" {...stage} />
       <h2>Parts</h2>
       <PartFields sheet={sheet} entry={entry} change={change} />
-      <h2>As left, after reassembly</h2>
+      <h2 className={styles.newPage}>As left, after reassembly</h2>
       <StageTable stage="left" {...stage} />
       <label className={styles.remarks}>
         Remarks

@@ -24,6 +24,8 @@ export function afterColumns(
     header: `${header}, ${unit}`,
     value,
     numeric: true,
+    // Shown in the unit typed, saved in the one that it is held in.
+    saved: [{ header: `${header}, mm`, value }],
     cell: (row) => {
       const known = value(row);
       return known === null ? <NoValue reason={reason} /> : lengthIn(known, uom);

@@ -42,13 +42,15 @@ export function HeldSection({ paper, source }: HeldSectionProps) {
         {heldSentence(paper)} {waiting !== null && `In all files ${waiting} `}
         {source}
       </p>
-      <DataTable
-        caption="Held rows and cells by unit"
-        columns={columns}
-        rows={paper.held}
-        rowKey={({ unit }) => unit ?? ''}
-        empty="Nothing is held of the units in the scope."
-      />
+      {paper.held.length > 0 && (
+        <DataTable
+          caption="Held rows and cells by unit"
+          columns={columns}
+          rows={paper.held}
+          rowKey={({ unit }) => unit ?? ''}
+          empty="Nothing is held."
+        />
+      )}
     </section>
   );
 }

@@ -26,6 +26,9 @@ interface OrdersSectionProps {
 
 const shown = ['by', 'quantity', 'cost', 'short', 'hand', 'order', 'due', 'lead', 'mean', 'p90'];
 
+/** Columns of days, which must not break on narrow paper. */
+const days = ['by', 'short', 'due'];
+
 function ownColumns(own: NonNullable<Paper['ownDemand']>): readonly DataColumn<OrderRow>[] {
   const demandOf = new Map(own.map((one) => [one.part, one]));
   const mean = ({ part }: OrderRow) => demandOf.get(part)?.mean ?? 0;
@@ -61,7 +64,9 @@ function columnsOf(ownDemand: Paper['ownDemand'], query: URLSearchParams): reado
         </Link>
       ),
     },
-    ...orderColumns.filter(({ id }) => shown.includes(id)),
+    ...orderColumns
+      .filter(({ id }) => shown.includes(id))
+      .map((column) => (days.includes(column.id) ? { ...column, numeric: true } : column)),
     ...(ownDemand === null ? [] : ownColumns(ownDemand)),
   ];
 }

@@ -4,7 +4,7 @@ import { type ReactNode, useMemo } from 'react';
 import type { Decision } from '../../lib/analysis/decisions/types';
 import type { Paper } from '../../lib/analysis/report/types';
 import { cannotWait } from '../../lib/analysis/urgency';
-import { formatPercent } from '../../lib/charts/format';
+import { formatCount, formatPercent } from '../../lib/charts/format';
 import { fleetColumns } from '../fleet/fleetColumns';
 import type { FleetRow } from '../fleet/fleetRows';
 import { Prose } from '../frame/Prose';
@@ -59,7 +59,7 @@ export function UrgentUnits({ paper, rows, sources }: UrgentUnitsProps) {
         {sources.fleet} {sources.advice}
       </p>
       <DataTable
-        caption={`${counted(urgent.length, 'unit')} of ${counted(rows.length, 'unit')}, the most pressing first, each with its reasons`}
+        caption={`${formatCount(urgent.length)} of ${counted(rows.length, 'unit')}, the most pressing first, each with its reasons`}
         columns={columns}
         rows={urgent}
         rowKey={(row) => row.unit.unit}

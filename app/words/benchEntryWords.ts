@@ -17,7 +17,7 @@ export function entryFaultWords(fault: EntryFault): string {
     case 'before the last':
       return `The last overhaul on record is later, on ${formatDate(fault.date)}: is the date right?`;
     case 'fewer hours':
-      return `The last overhaul on record was at ${formatHours(fault.hours)}, and an overhaul with fewer hours is held when it is read: check the meter.`;
+      return `The last overhaul on record was at ${formatHours(fault.hours)}, and hours that fall are held when they are read: check the meter.`;
     case 'more than the days hold':
       return 'More hours than the days since the last overhaul hold: check meter and date.';
     case 'far from expected':

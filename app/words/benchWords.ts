@@ -34,9 +34,10 @@ export function lengthIn(value_mm: number, uom: LengthUnit): string {
   return formatFixed(value_mm / millimetresPer[uom], decimals[uom]);
 }
 
-/** A length with the sheet's unit of measure: '0.312 mm'. */
+/** A length with the sheet's unit of measure: '0.312 mm', '31.2 × 0.01 mm'. */
 export function lengthWords(value_mm: number, uom: LengthUnit): string {
-  return `${lengthIn(value_mm, uom)}\u00a0${unitNames[uom]}`;
+  const times = uom === '0.01mm' ? '×\u00a0' : '';
+  return `${lengthIn(value_mm, uom)}\u00a0${times}${unitNames[uom]}`;
 }
 
 /** Name of a box: 'Thrust play, as found', 'Tip clearance, turbine, as left, 12 o’clock'. */

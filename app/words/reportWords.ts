@@ -48,7 +48,7 @@ export function daySentence(asOf: string, latest: string): string | null {
   if (asOf === latest) return null;
   return asOf < latest
     ? `Overhauls and readings after ${formatDate(asOf)} are left out. Plan, stock, undated limits and held rows have no history: they are those of the files. The plan names the overhaul after all on record, so that a unit opened since is taken as planned at its interval.`
-    : `The latest day in the records is ${formatDate(latest)}: from then on hours are carried forward by the hours a year.`;
+    : `The latest day in the records is ${formatDate(latest)}: from then on hours are carried forward by the hours a year, and an overhaul planned before the paper’s day counts as not done.`;
 }
 
 /** Open signals of the scope in words. */
@@ -71,12 +71,19 @@ export function heldSentence({ fleet, held }: Paper): string {
   const sentences = [
     units.length === 0
       ? 'no unit in the scope is known to have held rows'
-      : `${counted(rows - unknown, 'row or cell is', 'rows and cells are')} held of ${counted(units.length, 'unit')} in the scope; ${lost === 0 ? 'each still has its forecast, made without them' : `${counted(lost, 'unit has', 'units have')} no whole forecast, the others one made without them`}`,
+      : `${counted(rows - unknown, 'row or cell is', 'rows and cells are')} held of ${counted(units.length, 'unit')} in the scope; ${forecastsLeft(lost, units.length)}`,
     unknown > 0 && `${formatCount(unknown)} held ${unknown === 1 ? 'belongs' : 'belong'} to no known unit`,
     `${of}${share}`,
   ].filter((sentence) => sentence !== false);
   const text = `${sentences.join('; ')}.`;
   return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
+/** How many units with held rows lack a whole forecast. */
+function forecastsLeft(lost: number, units: number): string {
+  if (lost === 0) return `${units === 1 ? 'it' : 'each'} still has its forecast, made without them`;
+  if (lost === units) return `${units === 1 ? 'it has' : 'they have'} no whole forecast`;
+  return `${counted(lost, 'unit has', 'units have')} no whole forecast, ${units - lost === 1 ? 'the other' : 'the others'} one made without them`;
 }
 
 const effects: Readonly<Record<HeldEffect, string>> = {

@@ -97,11 +97,14 @@ describe('what is held', () => {
   it('is counted, with what it does to the forecasts', () => {
     expect(plain(heldSentence(paper()))).toMatch(/^Nothing is held of the units in the scope; of /);
     expect(plain(heldSentence(paper({ held: [row('A', 'forecast without them', 2)] })))).toMatch(
-      /^2 rows and cells are held of 1 unit in the scope; each still has its forecast, made without them; of /,
+      /^2 rows and cells are held of 1 unit in the scope; it still has its forecast, made without them; of /,
+    );
+    expect(plain(heldSentence(paper({ held: [row('A', 'no forecast'), row('B', 'no forecast')] })))).toMatch(
+      /^2 rows and cells are held of 2 units in the scope; they have no whole forecast; of /,
     );
     const held = [row('A', 'no forecast'), row('B', 'forecast without them'), row(null, 'unit not known')];
     expect(plain(heldSentence(paper({ held })))).toMatch(
-      /^2 rows and cells are held of 2 units in the scope; 1 unit has no whole forecast, the others one made without them; 1 held belongs to no known unit; of /,
+      /^2 rows and cells are held of 2 units in the scope; 1 unit has no whole forecast, the other one made without them; 1 held belongs to no known unit; of /,
     );
     expect(plain(heldSentence(paper({ held: [row(null, 'unit not known', 2)] })))).toMatch(
       /^No unit in the scope is known to have held rows; 2 held belong to no known unit; of /,

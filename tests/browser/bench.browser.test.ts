@@ -52,19 +52,20 @@ describe('an overhaul on a phone', () => {
       .locator('tbody tr:has(input) td:nth-child(3)')
       .evaluateAll((cells) => cells.map((cell) => (cell.textContent ?? '').split(' / ')[1] ?? ''));
     const [first = ''] = medians;
+    const tenfold = (Number(first) * 10).toFixed(2);
     await page.getByLabel(found[0] ?? '', { exact: true }).focus();
     for (const median of medians) {
-      await page.keyboard.type((median === first ? String(Number(median) * 10) : median).replace('.', ','));
+      await page.keyboard.type((median === first ? tenfold : median).replace('.', ','));
       await page.keyboard.press('Enter');
     }
     // Ten times the play that is expected: asked about, with what would fit, and changed only when that is pressed.
-    await page.getByText(/Is the unit of measure right\?/).waitFor(opened);
+    await table.getByText(/Is the unit of measure right\?/).waitFor(opened);
     const play = page.getByLabel(found[0] ?? '', { exact: true });
-    expect(await play.inputValue()).toBe(String(Number(first) * 10).replace('.', ','));
+    expect(await play.inputValue()).toBe(tenfold.replace('.', ','));
     await picture(page, 'bench-asked-390');
     await page.getByRole('button', { name: /^Take 0/ }).click();
     expect(Number(await play.inputValue())).toBeCloseTo(Number(first), 3);
-    await page.getByText(/Thrust play .* is within the upper limit of 0\.360/).waitFor(opened);
+    await table.getByText(/Thrust play .* is within the upper limit of 0\.360/).waitFor(opened);
 
     await page.reload();
     await play.waitFor(opened);
@@ -96,7 +97,7 @@ describe('an overhaul on a phone', () => {
 
     await page.getByRole('button', { name: 'Save in my files' }).click();
     await page.getByText(/Saved: the overhaul is among your files/).waitFor(opened);
-    await page.getByRole('link', { name: 'history of K-4007' }).click();
+    await page.getByRole('link', { name: 'history of K-4007', exact: true }).click();
     await page
       .getByRole('row', { name: /2028-02-01.*Merrow Works/ })
       .first()

@@ -1,4 +1,4 @@
-import { group } from 'd3-array';
+import { group, median } from 'd3-array';
 
 /** Readings at 12, 3, 6 and 9 o'clock, mm. */
 export type FourClock = readonly [number, number, number, number];
@@ -110,20 +110,13 @@ function minus(one: FourClock, other: FourClock | undefined): readonly number[] 
 
 /** Median of each position. */
 function middle(all: readonly FourClock[]): FourClock {
-  return positions.map((p) => median(all.map((one) => one[p]))) as unknown as FourClock;
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const half = sorted.length >> 1;
-  const upper = sorted[half] ?? 0;
-  return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] ?? upper) + upper) / 2;
+  return positions.map((p) => median(all, (one) => one[p]) ?? 0) as unknown as FourClock;
 }
 
 /** Standard deviation of one position from differences that have so many times its variance; null where there are too few. */
 function spread(differences: readonly number[], times: number): number | null {
   if (differences.length < fewest) return null;
-  const sd = 1.4826 * median(differences.map(Math.abs));
+  const sd = 1.4826 * (median(differences, Math.abs) ?? 0);
   return Math.max(floor_mm, sd * Math.sqrt(perReading / times));
 }
 

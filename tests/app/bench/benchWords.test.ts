@@ -122,7 +122,7 @@ describe('limits and ranges', () => {
 
   test('are in the unit of measure of the sheet', () => {
     expect(spoken(lengthWords(0.0254, 'mil'))).toBe('1.0 thou');
-    expect(spoken(lengthWords(0.25, '0.01mm'))).toBe('25.0 0.01 mm');
+    expect(spoken(lengthWords(0.25, '0.01mm'))).toBe('25.0 × 0.01 mm');
     expect(spoken(rangeWords({ lower_mm: null, upper_mm: 0.2 }, 'mm'))).toBe('at most 0.200 mm');
     expect(spoken(rangeWords({ lower_mm: 0.1, upper_mm: null }, 'um'))).toBe('at least 100 µm');
   });
