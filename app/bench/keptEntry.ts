@@ -1,4 +1,4 @@
-import { createStore, del, get, set, type UseStore } from 'idb-keyval';
+import { createStore, del, delMany, get, keys, set, type UseStore } from 'idb-keyval';
 import { type BenchEntry, benchEntrySchema } from '../../lib/analysis/bench/benchEntry';
 
 /** A database of its own: what is typed is kept at once, whichever tab writes the own files. */
@@ -23,4 +23,10 @@ export function keepEntry(source: 'demo' | 'own', entry: BenchEntry): Promise<vo
 
 export function forgetEntry(source: 'demo' | 'own', unit: string): Promise<void> {
   return del(nameOf(source, unit), store());
+}
+
+/** Forgets what was typed of any unit of the own files: they are removed from this browser. */
+export async function forgetOwnEntries(): Promise<void> {
+  const own = (await keys<string>(store())).filter((name) => name.startsWith('own '));
+  await delMany(own, store());
 }

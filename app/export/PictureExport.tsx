@@ -33,11 +33,21 @@ export function PictureExport({ build, title, description }: PictureExportProps)
   };
   return (
     <p className={`${styles.row} ${styles.picture} screenOnly`}>
-      <button type="button" title="As it is printed, for any size" onClick={() => save('svg')}>
-        Save SVG<span className="visuallyHidden">{` ${title}`}</span>
+      <button
+        type="button"
+        title="As it is printed, for any size"
+        onClick={() => save('svg')}
+        aria-label={`Save SVG ${title}`}
+      >
+        Save SVG
       </button>
-      <button type="button" title="As it is printed, in pixels" onClick={() => save('png')}>
-        Save PNG<span className="visuallyHidden">{` ${title}`}</span>
+      <button
+        type="button"
+        title="As it is printed, in pixels"
+        onClick={() => save('png')}
+        aria-label={`Save PNG ${title}`}
+      >
+        Save PNG
       </button>
       <span role="status">{said}</span>
     </p>

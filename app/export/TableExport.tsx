@@ -39,11 +39,21 @@ export function TableExport({ title, table }: TableExportProps) {
   };
   return (
     <p className={`${styles.row} screenOnly`}>
-      <button type="button" title="All rows, as shown; decimal point and ISO dates" onClick={save}>
-        Save CSV<span className="visuallyHidden">{` ${title}`}</span>
+      <button
+        type="button"
+        title="All rows, as shown; decimal point and ISO dates"
+        onClick={save}
+        aria-label={`Save CSV ${title}`}
+      >
+        Save CSV
       </button>
-      <button type="button" title="All rows, as shown, to paste into a spreadsheet" onClick={copy}>
-        Copy<span className="visuallyHidden">{` ${title}`}</span>
+      <button
+        type="button"
+        title="All rows, as shown, to paste into a spreadsheet"
+        onClick={copy}
+        aria-label={`Copy ${title}`}
+      >
+        Copy
       </button>
       <span role="status">{said}</span>
     </p>

@@ -1,6 +1,7 @@
 'use client';
 
 import { useEffect, useRef, useState } from 'react';
+import { forgetOwnEntries } from '../bench/keptEntry';
 import { useEngine } from '../engine/EngineProvider';
 import { mayAdd } from '../engine/engineState';
 import { forgetLastPicture } from '../fleet/lastPicture';
@@ -61,12 +62,15 @@ export function OpenButtons() {
         onConfirm={() => {
           // At once: the page may be closed before the demo fleet is open.
           forgetLastPicture();
+          // A browser that keeps nothing has no entries either.
+          forgetOwnEntries().catch(() => {});
           start('forgetOwn');
         }}
       >
         <p>
-          {counted(names.length, 'file')} and everything read from {names.length === 1 ? 'it' : 'them'} will
-          be removed from this browser, and the demo fleet opened. The files on your disk stay as they are.
+          {counted(names.length, 'file')} and everything read from {names.length === 1 ? 'it' : 'them'} and
+          what was typed on the Bench and not saved will be removed from this browser, and the demo fleet
+          opened. The files on your disk stay as they are.
         </p>
       </ConfirmDialog>
     </>

@@ -34,12 +34,12 @@ import { readingsInMillimetresSql, readingsOfUnknownRunSql, settleRunsSql } from
 import { createRecordTablesSql } from './sql/recordTables';
 import { repeatedKeysSql, repeatedRowIsDoubt, repeatedRowsSql } from './sql/repeatedRows';
 import { resetRulesSql, runsSql } from './sql/runs';
-import { typedTableSql } from './sql/typedTable';
 import { fallingHistoriesSql, fallingHoursSql } from './sql/unitHours';
 import { addUnitsFromOverhaulsSql, overhaulsOfUnknownUnitSql } from './sql/units';
 import { tableOfHead } from './tableOfHead';
 import { applyTableEdits } from './tables/applyTableEdits';
 import { typeReadings } from './typeReadings';
+import { typeTable } from './typeTable';
 
 /** What an import came to; the records themselves are in the store. */
 export interface ImportedData {
@@ -90,7 +90,7 @@ export async function importFiles(
   for (const [place, table] of canonicalTables.entries()) {
     await onStep('Checking every cell', 0.5 + (0.1 * place) / canonicalTables.length);
     if (table.name === 'readings') await typeReadings(connector);
-    else await connector.run(typedTableSql(table));
+    else await typeTable(connector, table);
     if (leavesOut) await holdLeftOut(connector, table);
     if ((await connector.change(repeatedKeysSql(table))) > 0)
       await holdRows(connector, table.name, repeatedRowsSql(table), repeatedRowIsDoubt(table));

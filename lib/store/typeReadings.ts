@@ -3,16 +3,14 @@ import type { Connector } from './Connector';
 import { rawReadingsSql } from './sql/checkedReadings';
 import { addedByRangeSql, dropRowNumbersSql, numberRowsSql } from './sql/lineNumbers';
 import { heldSql, settleFaultsSql, takeCheckedSql } from './sql/typedTable';
+import { hasFaults } from './typeTable';
 
 const table = canonicalTable('readings');
 
 /** Makes `readings` of the checked readings: gives those of long files their lines, and lists what cannot be read. */
 export async function typeReadings(connector: Connector): Promise<void> {
   await countLines(connector);
-  const [faulty] = await connector.query(
-    'SELECT EXISTS (SELECT 1 FROM checked_readings WHERE faults IS NOT NULL)::INTEGER AS n',
-  );
-  if (faulty?.n === 1)
+  if (await hasFaults(connector, table))
     await connector.run(`INSERT INTO held_readings SELECT file, line, value_column, overhaul FROM checked_readings WHERE ${heldSql};
       ${settleFaultsSql(table)}`);
   await connector.run(`${takeCheckedSql(table)} ${rawReadingsSql}`);

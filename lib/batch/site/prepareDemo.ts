@@ -9,6 +9,7 @@ import { FleetAnswers } from '../../analysis/engine/FleetAnswers';
 import type { FleetQuestion, QuestionWords } from '../../analysis/engine/FleetQuestions';
 import { settingsOfOpening } from '../../analysis/engine/OpenFleet';
 import { openAnalysis } from '../../analysis/openAnalysis';
+import { wholeFleet } from '../../analysis/scope';
 import { openNodeDatabase } from '../../store/nodeDatabase';
 
 /** Writes a value as JSON, packed: the page unpacks it itself. */
@@ -37,6 +38,13 @@ async function prepareDemo(folder: string): Promise<void> {
     await answer('drift', usualDriftSettings);
     await answer('spares', defaultSparesSettings);
     await answer('sisters', 'frame');
+    await answer('report', {
+      scope: wholeFleet,
+      asOf: analysis.fleet.asOf,
+      since: null,
+      spares: defaultSparesSettings,
+      drift: usualDriftSettings,
+    });
     write(join(folder, 'fleet.json.gz'), analysis.fleet);
     write(join(folder, 'answers.json.gz'), answers);
   } finally {

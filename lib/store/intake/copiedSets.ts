@@ -30,7 +30,7 @@ const cellChance = (share: string, clock: string) =>
  * half of their overhauls or more left as found throughout are doubted if that is four times as many as to be expected.
  */
 export const copiedSetsSql = `
-  CREATE OR REPLACE TABLE left_cells AS
+  CREATE OR REPLACE VIEW left_cells AS
     SELECT *, round(value_mm, 5) AS size FROM sized_readings WHERE stage = 'left';
   CREATE OR REPLACE TABLE left_sets AS
     SELECT *, lag(overhaul_id) OVER history AS before, lag(date) OVER history AS date_before, lag(unit_hours) OVER history AS hours_before,
@@ -96,4 +96,4 @@ export const copiedSetsSql = `
   SELECT s.file, s.overhaul_id, s.date, s.first_line, s.last_line, s.cells, d.source, d."of"
   FROM (SELECT *, row_number() OVER (PARTITION BY overhaul_id ORDER BY source DESC) AS place FROM (FROM previous UNION ALL FROM other_unit UNION ALL FROM as_found)) d
   JOIN left_sets s USING (overhaul_id) WHERE d.place = 1;
-  DROP TABLE left_cells; DROP TABLE left_sets`;
+  DROP VIEW left_cells; DROP TABLE left_sets`;

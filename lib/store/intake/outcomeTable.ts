@@ -12,6 +12,19 @@ export async function distinctTexts(connector: Connector, index: number): Promis
   return rows.map((row) => ({ text: String(row.text), cells: Number(row.cells) }));
 }
 
+/** Gives the distinct texts of a column of the sheet, counted once however often they are asked for. */
+export type TextsOf = (index: number) => Promise<readonly DistinctText[]>;
+
+/** The distinct texts of the columns of the sheet, whose lines no longer change. */
+export function textsCountedOnce(connector: Connector): TextsOf {
+  const counted = new Map<number, readonly DistinctText[]>();
+  return async (index) => {
+    const texts = counted.get(index) ?? (await distinctTexts(connector, index));
+    counted.set(index, texts);
+    return texts;
+  };
+}
+
 /** Puts the outcomes of a column's distinct texts into table `outcome_<index>`, to be joined with the sheet. */
 export async function loadOutcomes(
   connector: Connector,

@@ -14,7 +14,7 @@ import { characteristicOfWord, clockOfWord, stageOfWord } from '../../records/in
 import { uomOfWord } from '../../records/intake/words/uomWords';
 import { lengthUnits } from '../../records/lengthUnits';
 import type { Connector } from '../Connector';
-import { distinctTexts, loadOutcomes } from './outcomeTable';
+import { loadOutcomes, type TextsOf } from './outcomeTable';
 import {
   longReadingsSql,
   type MeaningOf,
@@ -30,12 +30,13 @@ export async function translateWideReadings(
   file: string,
   meanings: readonly ColumnMeaning[],
   roles: MeaningOf,
+  textsOf: TextsOf,
   questions: QuestionList,
 ): Promise<void> {
   const columns: { meaning: ColumnMeaning; texts: readonly DistinctText[] }[] = [];
   // One after another: a connection answers one question at a time.
   for (const meaning of meanings.filter(({ role }) => role === 'reading')) {
-    columns.push({ meaning, texts: await distinctTexts(connector, meaning.index) });
+    columns.push({ meaning, texts: await textsOf(meaning.index) });
   }
   const ofOthers = agreedSign(columns.map(({ texts }) => texts.map(({ text }) => text)));
   const interpreted = columns.map(({ meaning, texts }) => ({
@@ -110,22 +111,24 @@ export async function translateLongReadings(
   sheet: ForeignSheet,
   meanings: readonly ColumnMeaning[],
   roles: MeaningOf,
+  textsOf: TextsOf,
   questions: QuestionList,
 ): Promise<void> {
   const file = sheet.name;
   await interpretWord(
     connector,
+    textsOf,
     roles.get('characteristic'),
     (text) => characteristicOfWord(text, sheet.characteristics)?.code ?? null,
     'a characteristic',
   );
-  await interpretWord(connector, roles.get('stage'), stageOfWord, 'as found or as left');
-  await interpretWord(connector, roles.get('uom'), uomOfWord, 'a unit of measure');
-  await interpretClock(connector, file, roles.get('clock'), questions);
+  await interpretWord(connector, textsOf, roles.get('stage'), stageOfWord, 'as found or as left');
+  await interpretWord(connector, textsOf, roles.get('uom'), uomOfWord, 'a unit of measure');
+  await interpretClock(connector, file, roles.get('clock'), textsOf, questions);
   for (const role of ['lower', 'upper'] as const) {
     const meaning = roles.get(role);
     if (meaning === undefined) continue;
-    const texts = await distinctTexts(connector, meaning.index);
+    const texts = await textsOf(meaning.index);
     await loadOutcomes(connector, meaning.index, interpretLengths({ file, meaning, texts, questions }, null));
   }
   for (const role of ['characteristic', 'stage', 'clock', 'uom', 'lower', 'upper'] as const) {
@@ -133,7 +136,7 @@ export async function translateLongReadings(
     if (meaning !== undefined) await connector.run(ownRoleReasonsSql(file, meaning));
   }
   for (const value of meanings.filter(({ role }) => role === 'value')) {
-    await translateValues(connector, file, value, roles, questions);
+    await translateValues(connector, file, value, roles, textsOf, questions);
   }
 }
 
@@ -142,9 +145,10 @@ async function translateValues(
   file: string,
   value: ColumnMeaning,
   roles: MeaningOf,
+  textsOf: TextsOf,
   questions: QuestionList,
 ): Promise<void> {
-  const texts = await distinctTexts(connector, value.index);
+  const texts = await textsOf(value.index);
   const outcomes = interpretLengths({ file, meaning: value, texts, questions }, null);
   const cells = cellsIn(texts);
   const withoutUnit = cellsWithoutUnit(texts, outcomes);
@@ -176,6 +180,7 @@ const waitsForUnit = 'waits for an answer: the unit of measure';
 
 async function interpretWord(
   connector: Connector,
+  textsOf: TextsOf,
   meaning: ColumnMeaning | undefined,
   wordOf: (text: string) => string | null,
   expected: string,
@@ -184,7 +189,7 @@ async function interpretWord(
   await loadOutcomes(
     connector,
     meaning.index,
-    interpretWords(await distinctTexts(connector, meaning.index), wordOf, expected),
+    interpretWords(await textsOf(meaning.index), wordOf, expected),
   );
 }
 
@@ -192,10 +197,11 @@ async function interpretClock(
   connector: Connector,
   file: string,
   meaning: ColumnMeaning | undefined,
+  textsOf: TextsOf,
   questions: QuestionList,
 ): Promise<void> {
   if (meaning === undefined) return;
-  const read = (await distinctTexts(connector, meaning.index)).map((one) => ({
+  const read = (await textsOf(meaning.index)).map((one) => ({
     ...one,
     word: clockOfWord(one.text),
   }));

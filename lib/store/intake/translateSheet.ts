@@ -23,7 +23,7 @@ import { cutWithEdits } from '../rulings/heldLines';
 import { dropLeftOutLines } from '../rulings/leaveOut';
 import { joinIntervals } from './joinIntervals';
 import { dropRepeatedLines, dropSuperseded, setAsideNonRows } from './otherLines';
-import { distinctTexts, loadOutcomes } from './outcomeTable';
+import { loadOutcomes, type TextsOf, textsCountedOnce } from './outcomeTable';
 import { translateLongReadings, translateWideReadings } from './readingColumns';
 import { sheetEditTarget } from './sheetEditTarget';
 import { cannotHold, sentenceOn, whatIsMissing } from './sheetSentences';
@@ -123,7 +123,8 @@ export async function translateSheet(
   await dropRepeatedLines(connector, name, columns, roles.has('value'));
   await dropSuperseded(connector, name, columns, roles);
   await onPiece(0.45);
-  await interpretOverhauls(connector, name, read, questions);
+  const textsOf = textsCountedOnce(connector);
+  await interpretOverhauls(connector, name, read, textsOf, questions);
   await onPiece(0.5);
   await connector.run(headersSql(name, roles));
   await connector.run(sheetOverhaulsSql(roles));
@@ -131,8 +132,8 @@ export async function translateSheet(
   await connector.run(rawOverhaulsSql(name, roles));
   await connector.run(ownHoursSql(name, roles));
   await onPiece(0.7);
-  if (roles.has('value')) await translateLongReadings(connector, sheet, read, roles, questions);
-  await translateWideReadings(connector, name, read, roles, questions);
+  if (roles.has('value')) await translateLongReadings(connector, sheet, read, roles, textsOf, questions);
+  await translateWideReadings(connector, name, read, roles, textsOf, questions);
   await connector.run(
     `DROP TABLE sheet; DROP TABLE sheet_overhauls; ${read.map(({ index }) => `DROP TABLE IF EXISTS outcome_${index}`).join('; ')}`,
   );
@@ -195,13 +196,14 @@ async function interpretOverhauls(
   connector: Connector,
   file: string,
   meanings: readonly ColumnMeaning[],
+  textsOf: TextsOf,
   questions: QuestionList,
 ): Promise<void> {
-  const others = await signOfReadings(connector, meanings);
+  const others = await signOfReadings(meanings, textsOf);
   for (const role of ['date', 'unit_hours', 'engine_hours', 'kind'] as const) {
     const meaning = meanings.find((one) => one.role === role);
     if (meaning === undefined) continue;
-    const texts = await distinctTexts(connector, meaning.index);
+    const texts = await textsOf(meaning.index);
     const column = { file, meaning, texts, questions };
     const outcomes =
       role === 'date'
@@ -216,11 +218,11 @@ async function interpretOverhauls(
 
 /** Decimal sign on which the reading columns that show one agree, as a hint for hours such as 12.480. */
 async function signOfReadings(
-  connector: Connector,
   meanings: readonly ColumnMeaning[],
+  textsOf: TextsOf,
 ): Promise<'point' | 'comma' | null> {
   const columns: (readonly string[])[] = [];
   for (const meaning of meanings.filter(({ role }) => role === 'reading' || role === 'value'))
-    columns.push((await distinctTexts(connector, meaning.index)).map(({ text }) => text));
+    columns.push((await textsOf(meaning.index)).map(({ text }) => text));
   return agreedSign(columns);
 }

@@ -22,12 +22,8 @@ export function takeCheckedSql(table: CanonicalTable): string {
     ALTER TABLE ${checked} RENAME TO ${table.name};`;
 }
 
-/**
- * Turns the raw rows of a table into typed ones: `<name>` with id, file, line, value_column and the typed columns.
- * Cells that cannot be read go to `problems` with their reason; rows whose needed cells are among them are left out.
- */
-export function typedTableSql(table: CanonicalTable): string {
+/** Makes the table of a table's raw rows with every cell converted and checked. */
+export function checkedTableSql(table: CanonicalTable): string {
   const rows = { from: `raw_${table.name}`, id: '(row_number() OVER ())::INTEGER', isTidy: false };
-  return `CREATE TABLE checked_${table.name} AS ${convertedRowsSql(table, rows)};
-    ${settleFaultsSql(table)} ${takeCheckedSql(table)}`;
+  return `CREATE TABLE checked_${table.name} AS ${convertedRowsSql(table, rows)}`;
 }
