@@ -95,7 +95,7 @@ describe('a workspace file, opened', () => {
     expect(used(await other.engine.openWorkspace({ how: 'replace' }, silent))).toEqual(['r.csv: 3']);
     expect(await other.engine.journal()).toEqual(await one.engine.journal());
     expect(await other.engine.heldRows()).toBe(await one.engine.heldRows());
-    expect(other.store.writes).toEqual([['files', 'journal', 'source']]);
+    expect(other.store.writes).toEqual([['files', 'journal', 'source', 'files mark', 'last answer']]);
     expect(used(await seat(other.store).engine.open(silent))).toEqual(['r.csv: 3']);
   });
 
