@@ -25,6 +25,15 @@ export function sharedSite(): Pick<OpenSite, 'url' | 'browser' | 'visit'> {
   };
 }
 
+/** Goes to an address of the site as a link in a page does: what is open stays open. */
+export async function walkTo(page: Page, address: string): Promise<void> {
+  await page.evaluate((to) => {
+    const { next } = window as unknown as { next: { router: { push(address: string): void } } };
+    next.router.push(to);
+  }, address);
+  await page.waitForURL((url) => `${url.pathname}${url.search}` === address);
+}
+
 /** Where pictures are kept for a person to look at, if anywhere. */
 const pictures = process.env.PICTURES;
 
