@@ -56,6 +56,9 @@ function failureWords(error: unknown): string {
   return `The work ended with an error: ${cause}. Try again, or go back to the demo fleet.`;
 }
 
+/** Whoever comes with files in hand, or looks at the demo fleet's picture first, is not slowed by opening its records. */
+const pauseBehindDemo_ms = 2_000;
+
 /** Creates the worker once for all pages and holds what it has opened; survives moving between pages. */
 export function EngineProvider({ children }: { readonly children: ReactNode }) {
   const [state, dispatch] = useReducer(engineState, initialState);
@@ -96,17 +99,23 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
     let callOff = whenIdle(() => {
       const own = createEngineClient(createWorker);
       client.current = own;
-      const open = () => {
-        callOff = whenIdle(() => client.current === own && opening.current === 0 && void run('open', []));
+      const isFirst = () => client.current === own && opening.current === 0;
+      const openIn = (pause_ms: number) => {
+        const timer = setTimeout(() => {
+          callOff = whenIdle(() => isFirst() && void run('open', []));
+        }, pause_ms);
+        callOff = () => clearTimeout(timer);
       };
-      own
-        .call('lastFleet', [])
-        .then((packed) => {
-          if (client.current !== own || packed === null) return;
-          const fleet = unpackFleet(packed as PackedFleet);
-          startTransition(() => dispatch({ type: 'remembered', fleet }));
-        })
-        .finally(open);
+      own.call('lastFleet', []).then(
+        (packed) => {
+          if (client.current !== own) return;
+          const fleet = packed === null ? null : unpackFleet(packed as PackedFleet);
+          if (fleet !== null) startTransition(() => dispatch({ type: 'remembered', fleet }));
+          openIn(fleet?.source === 'demo' ? pauseBehindDemo_ms : 0);
+        },
+        // Opening says why the worker does not answer.
+        () => openIn(0),
+      );
     });
     return () => {
       callOff();

@@ -8,10 +8,9 @@ import { sharedSite } from '../support/sharedSite';
 const site = sharedSite();
 
 const opened = { timeout: 150_000 };
-const data = join(process.cwd(), 'data', 'demo');
-const own = ['readings', 'overhauls', 'limits', 'plan', 'units'].map((name) => ({
-  name: `${name}.csv`,
-  content: readFileSync(join(data, `${name}.csv`)),
+const own = ['kestrel-wide.csv', 'limits.csv'].map((name) => ({
+  name,
+  content: readFileSync(join('data', 'examples', name)),
 }));
 
 /** Holds the database engine back until the returned function is called. */
@@ -57,7 +56,7 @@ describe('the answer before the database engine is there', () => {
     await page.getByText('was computed when this site was built').waitFor(opened);
     // Nobody has to wait for the demo fleet with files in hand.
     await dropFiles(page, own);
-    await page.getByText('Your files: 5 files').waitFor(opened);
+    await page.getByText('Your files: 2 files').waitFor(opened);
     await page.getByRole('link', { name: 'Fleet', exact: true }).click();
     const computed = await shown(page);
     await page.close();

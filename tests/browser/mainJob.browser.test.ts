@@ -93,7 +93,6 @@ describe('the main job', () => {
   it.each([
     ['/', 'figure [role=img] svg'],
     ['/unit/?id=O-3005', 'figure [role=img] svg'],
-    ['/records/', 'tr:has-text("readings.csv")'],
   ])('the page %s answers at all times while it reads, fits and draws', async (address, shown) => {
     const tasks = await mainThreadTasks(site, async () => {
       const { page } = await site.visit();

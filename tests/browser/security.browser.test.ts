@@ -41,7 +41,8 @@ describe('the policy', () => {
       .locator('nav[aria-label=Pages] a')
       .evaluateAll((links) => links.map((link) => (link as HTMLAnchorElement).href));
     expect(addresses.length).toBeGreaterThanOrEqual(7);
-    expect(page.workers()).toHaveLength(3);
+    // The engine, its database, and the one that draws.
+    await expect.poll(() => page.workers().length, opened).toBe(3);
     for (const worker of page.workers())
       expect(await worker.evaluate(waysOut, outside.url), worker.url()).toEqual(
         refused([...pageOutcomes, 'script']),
