@@ -90,6 +90,6 @@ async function siteBuilds() {
 function browserTests(chromium, built) {
   if (chromium.path === undefined) return single(false, `not run: ${chromium.message}`);
   if (!built) return single(false, 'not run: the site could not be built');
-  const config = ['--config', 'vitest.browser.config.ts'];
+  const config = ['--config', 'vitest.browser.config.ts', '--project', 'browser'];
   return runVitest(root, config, { CHROMIUM_PATH: chromium.path }, 30 * minute);
 }

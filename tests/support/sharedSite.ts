@@ -34,6 +34,11 @@ export async function walkTo(page: Page, address: string): Promise<void> {
   await page.waitForURL((url) => `${url.pathname}${url.search}` === address);
 }
 
+/** Resolves once nothing is at work: what is shown is open, and not the answer of last time. */
+export function atRest(page: Page): Promise<void> {
+  return page.locator('progress').waitFor({ ...opened, state: 'detached' });
+}
+
 /** Where pictures are kept for a person to look at, if anywhere. */
 const pictures = process.env.PICTURES;
 

@@ -3,10 +3,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { stateVersion } from '../../lib/batch/site/finishSite.mjs';
-import { elsewhere, type NotingHost, plainHost } from '../support/plainHosts';
-import { opened, picture, sharedSite } from '../support/sharedSite';
-import { waysOut } from '../support/waysOut';
+import { stateVersion } from '../../../lib/batch/site/finishSite.mjs';
+import { elsewhere, type NotingHost, plainHost } from '../../support/plainHosts';
+import { opened, picture, sharedSite } from '../../support/sharedSite';
+import { waysOut } from '../../support/waysOut';
 
 const browser = sharedSite();
 /** A copy of the site that may be changed, under a path, on a host that sends nothing but the files. */

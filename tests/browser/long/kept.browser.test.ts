@@ -1,7 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { dropFiles } from '../support/openSite';
-import { opened, picture, sharedSite } from '../support/sharedSite';
+import { dropFiles } from '../../support/openSite';
+import { atRest, opened, picture, sharedSite } from '../../support/sharedSite';
 
 const site = sharedSite();
 
@@ -19,6 +19,7 @@ const choose = (page: Page) => page.getByRole('button', { name: 'Choose files' }
 
 async function filesOpen(page: Page, count: number): Promise<void> {
   await page.getByText(count === 1 ? /Your 1 file is open/ : `Your ${count} files are open`).waitFor(opened);
+  await atRest(page);
 }
 
 async function dropped(page: Page, count: number, ...files: ReturnType<typeof sheet>[]): Promise<void> {

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { crashRounds } from '../support/crash/crashRounds';
+import { crashRounds } from '../../support/crash/crashRounds';
 
 it('whatever moment the tab or the browser is killed at, what was acknowledged is there and nothing is half done', async () => {
   const told: string[] = [];
