@@ -104,7 +104,7 @@ describe('any table in any dialect', () => {
     const sheet = fc.record({ table: fleetTable, form: dialect });
     await fc.assert(fc.asyncProperty(fc.array(sheet, { minLength: 4, maxLength: 4 }), comesBack), {
       seed: 20_261,
-      numRuns: 9,
+      numRuns: 15,
       // Each import takes a while: a failure is shown as it was found.
       endOnFailure: true,
     });
