@@ -104,13 +104,13 @@ describe('any table in any dialect', () => {
     const sheet = fc.record({ table: fleetTable, form: dialect });
     await fc.assert(fc.asyncProperty(fc.array(sheet, { minLength: 4, maxLength: 4 }), comesBack), {
       seed: 20_261,
-      numRuns: 15,
+      numRuns: 10,
       // Each import takes a while: a failure is shown as it was found.
       endOnFailure: true,
     });
     // Not everything may be asked about, and the dialects that must be asked about must occur.
-    expect(seen.tables).toBe(60);
+    expect(seen.tables).toBe(40);
     expect(seen.usedUnasked).toBeGreaterThan(seen.readings / 3);
-    expect(seen.asked).toBeGreaterThan(20);
+    expect(seen.asked).toBeGreaterThan(13);
   }, 300_000);
 });

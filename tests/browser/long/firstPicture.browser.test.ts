@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { dropFiles } from '../support/openSite';
-import { sharedSite } from '../support/sharedSite';
+import { dropFiles } from '../../support/openSite';
+import { sharedSite } from '../../support/sharedSite';
 
 const site = sharedSite();
 
