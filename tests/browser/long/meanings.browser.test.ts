@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { dropFiles } from '../support/openSite';
-import { opened, picture, sharedSite } from '../support/sharedSite';
+import { dropFiles } from '../../support/openSite';
+import { opened, picture, sharedSite } from '../../support/sharedSite';
 
 const site = sharedSite();
 
