@@ -1,3 +1,4 @@
+import { isIsoDay } from '../../lib/analysis/isoDate';
 import type { PaperSettings } from '../../lib/analysis/report/types';
 import { driftSettings } from '../drift/driftAddress';
 import { scopeOf } from '../fleet/scopeAddress';
@@ -9,14 +10,7 @@ export const lastDay = '2150-12-31';
 
 /** Whether a text is a day that a paper may be of, YYYY-MM-DD. */
 export function isDay(text: string): boolean {
-  const day = new Date(`${text}T00:00:00Z`);
-  return (
-    /^\d{4}-\d{2}-\d{2}$/.test(text) &&
-    !Number.isNaN(day.getTime()) &&
-    day.toISOString().startsWith(text) &&
-    text >= firstDay &&
-    text <= lastDay
-  );
+  return isIsoDay(text) && text >= firstDay && text <= lastDay;
 }
 
 /**

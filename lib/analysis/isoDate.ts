@@ -1,7 +1,20 @@
-import { addDays, addMonths, differenceInCalendarDays, formatISO, parseISO, startOfQuarter } from 'date-fns';
+import {
+  addDays,
+  addMonths,
+  differenceInCalendarDays,
+  formatISO,
+  isValid,
+  parseISO,
+  startOfQuarter,
+} from 'date-fns';
 
 /** Days of a mean year: hours per year are spread over them. */
 export const daysPerYear = 365.25;
+
+/** Whether a text is a day of the calendar, YYYY-MM-DD. */
+export function isIsoDay(text: string): boolean {
+  return /^\d{4}-\d{2}-\d{2}$/.test(text) && isValid(parseISO(text));
+}
 
 /** The day `days` (rounded down) after an ISO date. */
 export function isoDatePlus(date: string, days: number): string {

@@ -4,6 +4,7 @@ import { parseArgs } from 'node:util';
 import { FleetAnswers } from '../analysis/engine/FleetAnswers';
 import { problemsTable } from '../analysis/fleetTables';
 import { type GroupBy, groupings, isGroupBy } from '../analysis/grouping/sisterGroupOf';
+import { isIsoDay } from '../analysis/isoDate';
 import { NoUsableReadings, openAnalysis } from '../analysis/openAnalysis';
 import { resultTables } from '../analysis/resultTables';
 import { correctedReport, partCorrected, rulingsIn } from '../records/decisions/correctedFiles';
@@ -38,10 +39,7 @@ function readArguments(words: readonly string[]): Arguments {
   if (data === undefined)
     throw new UnusableArguments('--data is missing: name the folder with the CSV files');
   if (out === undefined) throw new UnusableArguments('--out is missing: name the folder to write to');
-  if (
-    asOf !== null &&
-    (!/^\d{4}-\d{2}-\d{2}$/.test(asOf) || new Date(`${asOf}T00:00:00Z`).toISOString?.().slice(0, 10) !== asOf)
-  ) {
+  if (asOf !== null && !isIsoDay(asOf)) {
     throw new UnusableArguments(`--as-of requires a date of the form YYYY-MM-DD, got '${asOf}'`);
   }
   if (!isGroupBy(group)) {

@@ -171,6 +171,7 @@ describe('analyse with what it cannot use', () => {
     ['no folder', ['--out', 'x'], '--data is missing'],
     ['a folder that is not there', ['--data', 'no/such', '--out', 'x'], 'cannot be read'],
     ['a day that is none', ['--data', 'data/demo', '--out', 'x', '--as-of', '2026-02-30'], 'YYYY-MM-DD'],
+    ['a month that is none', ['--data', 'data/demo', '--out', 'x', '--as-of', '2026-13-45'], 'YYYY-MM-DD'],
     [
       'an unknown group',
       ['--data', 'data/demo', '--out', 'x', '--group', 'colour'],
