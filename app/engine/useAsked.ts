@@ -1,6 +1,7 @@
 'use client';
 
 import { startTransition, useEffect, useState } from 'react';
+import { answerKey } from '../../lib/analysis/engine/answerKey';
 import type { FleetAnswer, FleetQuestion, QuestionWords } from '../../lib/analysis/engine/FleetQuestions';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useEngine } from './EngineProvider';
@@ -29,7 +30,7 @@ export function useAsked<Name extends FleetQuestion>(
 ): Asked<FleetAnswer<Name>> {
   const { request, state } = useEngine();
   const [given, setGiven] = useState<Given<FleetAnswer<Name>> | null>(null);
-  const key = JSON.stringify([question, ...words]);
+  const key = answerKey(question, words);
   useEffect(() => {
     let stale = false;
     const keep = (asked: Asked<FleetAnswer<Name>>) => {

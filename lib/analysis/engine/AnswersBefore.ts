@@ -1,4 +1,5 @@
 import type { FleetResult } from '../types';
+import { answerKey } from './answerKey';
 import type { LastAnswer } from './kept/LastAnswer';
 import { type PackedFleet, packFleet } from './PackedFleet';
 
@@ -9,13 +10,9 @@ export interface PreparedAnswer {
   answers(): Promise<Readonly<Record<string, unknown>>>;
 }
 
-/** Names a question and what it is about. */
-export function answerKey(question: string, words: readonly unknown[]): string {
-  return JSON.stringify([question, ...words]);
-}
-
 /** What can be shown before anything is computed: the answer of last time of own files, or the one prepared of the demo fleet. */
 export class AnswersBefore {
+  private shown: PreparedAnswer | null = null;
   private answers: ReturnType<PreparedAnswer['answers']> | null = null;
 
   /** @param demo the prepared answer of the demo fleet; null if there is none */
@@ -30,8 +27,7 @@ export class AnswersBefore {
       const { source, fleet } = await this.lastAnswer.read();
       if (source === 'own' || this.demo === null) return fleet;
       const prepared = await this.demo.fleet();
-      this.answers = this.demo.answers();
-      this.answers.catch(() => {});
+      this.shown = this.demo;
       return packFleet(prepared);
     } catch {
       // Without it the page waits for the answer that is computed, and says why if that fails too.
@@ -39,9 +35,11 @@ export class AnswersBefore {
     }
   }
 
-  /** A prepared answer; undefined if the question is not among them. */
+  /** A prepared answer to the fleet that is shown; undefined if the question is not among them. */
   async to(question: string, words: readonly unknown[]): Promise<unknown> {
-    const answers = await this.answers?.catch(() => null);
+    if (this.shown === null) return undefined;
+    this.answers ??= this.shown.answers();
+    const answers = await this.answers.catch(() => null);
     return answers?.[answerKey(question, words)];
   }
 }

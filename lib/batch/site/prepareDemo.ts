@@ -4,7 +4,7 @@ import { gzipSync } from 'node:zlib';
 import { defaultDecisionSettings } from '../../analysis/decisions/decisionsOf';
 import { defaultSparesSettings } from '../../analysis/demand/sparesOf';
 import { usualDriftSettings } from '../../analysis/drift/driftResult';
-import { answerKey } from '../../analysis/engine/AnswersBefore';
+import { answerKey } from '../../analysis/engine/answerKey';
 import { FleetAnswers } from '../../analysis/engine/FleetAnswers';
 import type { FleetQuestion, QuestionWords } from '../../analysis/engine/FleetQuestions';
 import { settingsOfOpening } from '../../analysis/engine/OpenFleet';

@@ -3,11 +3,10 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { dropFiles } from '../../support/openSite';
-import { sharedSite } from '../../support/sharedSite';
+import { atRest, opened, sharedSite } from '../../support/sharedSite';
 
 const site = sharedSite();
 
-const opened = { timeout: 150_000 };
 const own = ['kestrel-wide.csv', 'limits.csv'].map((name) => ({
   name,
   content: readFileSync(join('data', 'examples', name)),
@@ -36,10 +35,6 @@ async function shown(page: Page) {
   return { sentence: await answer(page).textContent(), rows: await units(page).textContent() };
 }
 
-async function isComputed(page: Page, was: string): Promise<void> {
-  await page.getByText(was).waitFor({ ...opened, state: 'detached' });
-}
-
 describe('the answer before the database engine is there', () => {
   it('is that of the demo fleet at a first visit, and of own files at the next, the same as is computed then', async () => {
     const { page, context, errors, outside } = await site.visit();
@@ -49,7 +44,7 @@ describe('the answer before the database engine is there', () => {
     await page.getByText('was computed when this site was built').waitFor(opened);
     expect(prepared.sentence).toMatch(/^\d+ of 52 units reach a limit/);
     release();
-    await isComputed(page, 'was computed when this site was built');
+    await atRest(page);
     expect(await shown(page)).toEqual(prepared);
 
     await page.goto(`${site.url}/records/`);
@@ -67,7 +62,7 @@ describe('the answer before the database engine is there', () => {
     await next.getByText('is the answer of last time').waitFor(opened);
     expect(await shown(next)).toEqual(computed);
     releaseNext();
-    await isComputed(next, 'is the answer of last time');
+    await atRest(next);
     expect(await shown(next)).toEqual(computed);
     expect([errors, outside]).toEqual([[], []]);
   });

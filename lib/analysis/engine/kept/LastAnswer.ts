@@ -29,12 +29,14 @@ export class LastAnswer {
    * changed since.
    */
   async read(): Promise<{ readonly source: FleetResult['source']; readonly fleet: PackedFleet | null }> {
-    const raw = await this.store.read([lastAnswerName, filesMarkName, 'journal', 'source']);
+    const { source } = readKeptValues(await this.store.read(['source'])).values;
+    // Of a large fleet the answer is large: it is read only where it may be shown.
+    if (source !== 'own') return { source, fleet: null };
+    const raw = await this.store.read([lastAnswerName, filesMarkName, 'journal']);
     const kept = raw.get(lastAnswerName) as KeptAnswer | null | undefined;
-    const { journal, source } = readKeptValues(raw).values;
+    const { journal } = readKeptValues(raw).values;
     const stands =
       kept != null &&
-      source === 'own' &&
       kept.version === this.version &&
       kept.filesMark === raw.get(filesMarkName) &&
       kept.decisions === decisionsText(decisionsForReading(journal));
@@ -45,8 +47,14 @@ export class LastAnswer {
   async keep(fleet: FleetResult, decisions: readonly Decision[]): Promise<void> {
     const { version } = this;
     if (version === null) return;
-    const answer = { version, decisions: decisionsText(decisions), fleet: packFleet(fleet) };
-    await this.keeper.keepAnswer((filesMark): KeptAnswer => ({ ...answer, filesMark }));
+    await this.keeper.keepAnswer(
+      (filesMark): KeptAnswer => ({
+        version,
+        filesMark,
+        decisions: decisionsText(decisions),
+        fleet: packFleet(fleet),
+      }),
+    );
   }
 }
 
