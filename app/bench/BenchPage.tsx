@@ -4,10 +4,9 @@ import { useEffect, useState } from 'react';
 import type { BenchSheet } from '../../lib/analysis/bench/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
-import { useEngine } from '../engine/EngineProvider';
 import { useAsked } from '../engine/useAsked';
 import { WithFleet } from '../engine/WithFleet';
-import { UnitPicker } from '../unit/UnitPicker';
+import { UnitTitle } from '../unit/UnitTitle';
 import { BenchChoice } from './BenchChoice';
 import { BenchView } from './BenchView';
 import { useEntry } from './useEntry';
@@ -34,19 +33,15 @@ function BenchContent({ fleet, id }: { readonly fleet: FleetResult; readonly id:
 /** The Bench page: the sheet of one unit's next overhaul, and the check of its readings as they are typed; the unit is in the address. */
 export function BenchPage() {
   const [query, change] = useQuery();
-  const { state } = useEngine();
   const id = query.get('id') ?? '';
-  useEffect(() => {
-    document.title = id === '' ? 'Bench · Endfloat' : `${id} · Bench · Endfloat`;
-  }, [id]);
   return (
     <>
-      <div className="titleRow">
-        <h1>{id === '' ? 'Bench' : `Bench sheet of ${id}`}</h1>
-        {state.fleet !== null && (
-          <UnitPicker fleet={state.fleet} id={id} onPick={(unit) => change({ id: unit })} />
-        )}
-      </div>
+      <UnitTitle
+        page="Bench"
+        heading={`Bench sheet of ${id}`}
+        id={id}
+        onPick={(unit) => change({ id: unit })}
+      />
       <WithFleet>
         {(fleet) =>
           id === '' ? <BenchChoice fleet={fleet} /> : <BenchContent key={id} fleet={fleet} id={id} />

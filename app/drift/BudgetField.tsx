@@ -2,6 +2,7 @@
 
 import { useId, useState } from 'react';
 import { formatSignificant } from '../../lib/charts/format';
+import { TakenField } from '../frame/TakenField';
 import { leastBudget_per_year, mostBudget_per_year } from './driftAddress';
 
 const offered = [0.5, 1, 2, 4, 6];
@@ -11,10 +12,9 @@ interface BudgetFieldProps {
   readonly onChange: (budget_per_year: number) => void;
 }
 
-/** False signals a year of the whole fleet: some are offered, any can be typed; taken on Enter or on leaving the field. */
+/** False signals a year of the whole fleet: some are offered, any can be typed. */
 export function BudgetField({ budget_per_year, onChange }: BudgetFieldProps) {
   const listId = useId();
-  const failureId = useId();
   const [refused, setRefused] = useState(false);
   const take = (text: string) => {
     const budget = Number(text);
@@ -22,33 +22,24 @@ export function BudgetField({ budget_per_year, onChange }: BudgetFieldProps) {
     setRefused(!fits);
     if (fits && budget !== budget_per_year) onChange(budget);
   };
+  const range = [leastBudget_per_year, mostBudget_per_year].map((end) => formatSignificant(end, 6));
   return (
-    <label>
-      False signals a year, whole fleet
-      <input
-        key={budget_per_year}
-        type="number"
-        min={leastBudget_per_year}
-        max={mostBudget_per_year}
-        step="any"
-        list={listId}
-        defaultValue={budget_per_year}
-        aria-invalid={refused}
-        aria-describedby={refused ? failureId : undefined}
-        onBlur={(event) => take(event.target.value)}
-        onKeyDown={(event) => event.key === 'Enter' && take(event.currentTarget.value)}
-      />
+    <TakenField
+      label="False signals a year, whole fleet"
+      type="number"
+      min={leastBudget_per_year}
+      max={mostBudget_per_year}
+      step="any"
+      list={listId}
+      value={budget_per_year}
+      fault={refused ? `A number from ${range.join(' to ')}, please.` : null}
+      onTake={take}
+    >
       <datalist id={listId}>
         {offered.map((budget) => (
           <option key={budget} value={budget} />
         ))}
       </datalist>
-      {refused && (
-        <span role="alert" id={failureId}>
-          A number from {formatSignificant(leastBudget_per_year, 6)} to{' '}
-          {formatSignificant(mostBudget_per_year, 6)}, please.
-        </span>
-      )}
-    </label>
+    </TakenField>
   );
 }

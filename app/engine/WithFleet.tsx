@@ -10,10 +10,15 @@ interface WithFleetProps {
   readonly until?: ReactNode;
 }
 
+/** Stands for an answer whose data are being opened. */
+export function BeingOpened() {
+  return <p>The data are being opened; the answer follows here.</p>;
+}
+
 /** Content that needs open data; until there are any it says so in a line. */
 export function WithFleet({ children, until }: WithFleetProps) {
   const { fleet, work } = useEngine().state;
   if (fleet !== null) return children(fleet);
-  if (work !== null && until !== undefined) return until;
-  return <p>{work === null ? 'No data are open.' : 'The data are being opened; the answer follows here.'}</p>;
+  if (work === null) return <p>No data are open.</p>;
+  return until ?? <BeingOpened />;
 }

@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import type { BuildSpec } from '../chart/useDrawing';
 import { saveFile } from '../records/saveFile';
+import { ExportRow } from './ExportRow';
 import styles from './export.module.css';
 import { fileName } from './fileName';
 import { type PictureWords, savedPng, savedSvg } from './savedPicture';
@@ -31,25 +32,9 @@ export function PictureExport({ build, title, description }: PictureExportProps)
         ),
     );
   };
-  return (
-    <p className={`${styles.row} ${styles.picture} screenOnly`}>
-      <button
-        type="button"
-        title="As it is printed, for any size"
-        onClick={() => save('svg')}
-        aria-label={`Save SVG ${title}`}
-      >
-        Save SVG
-      </button>
-      <button
-        type="button"
-        title="As it is printed, in pixels"
-        onClick={() => save('png')}
-        aria-label={`Save PNG ${title}`}
-      >
-        Save PNG
-      </button>
-      <span role="status">{said}</span>
-    </p>
-  );
+  const acts = [
+    { words: 'Save SVG', hint: 'As it is printed, for any size', act: () => save('svg') },
+    { words: 'Save PNG', hint: 'As it is printed, in pixels', act: () => save('png') },
+  ];
+  return <ExportRow title={title} acts={acts} said={said} className={styles.picture} />;
 }

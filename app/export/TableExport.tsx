@@ -8,7 +8,7 @@ import { saveFile } from '../records/saveFile';
 import type { SavedTable } from '../table/savedTable';
 import { counted } from '../words/counted';
 import { copyTable } from './copyTable';
-import styles from './export.module.css';
+import { ExportRow } from './ExportRow';
 import { fileName } from './fileName';
 
 interface TableExportProps {
@@ -37,25 +37,9 @@ export function TableExport({ title, table }: TableExportProps) {
         ),
     );
   };
-  return (
-    <p className={`${styles.row} screenOnly`}>
-      <button
-        type="button"
-        title="All rows, as shown; decimal point and ISO dates"
-        onClick={save}
-        aria-label={`Save CSV ${title}`}
-      >
-        Save CSV
-      </button>
-      <button
-        type="button"
-        title="All rows, as shown, to paste into a spreadsheet"
-        onClick={copy}
-        aria-label={`Copy ${title}`}
-      >
-        Copy
-      </button>
-      <span role="status">{said}</span>
-    </p>
-  );
+  const acts = [
+    { words: 'Save CSV', hint: 'All rows, as shown; decimal point and ISO dates', act: save },
+    { words: 'Copy', hint: 'All rows, as shown, to paste into a spreadsheet', act: copy },
+  ];
+  return <ExportRow title={title} acts={acts} said={said} />;
 }

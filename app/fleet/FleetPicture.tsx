@@ -4,7 +4,7 @@ import { useRouter } from 'next/navigation';
 import { useCallback, useMemo } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
 import { fleetStrip } from '../../lib/charts/fleetStrip';
-import { fleetWindow } from '../../lib/charts/fleetStripData';
+import { type FleetStripRow, fleetWindow } from '../../lib/charts/fleetStripData';
 import { unitAddress } from '../address/unitAddress';
 import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
@@ -15,6 +15,9 @@ import { ChanceKey } from './ChanceKey';
 import { everything, type FleetFilter, type FleetRow, fleetRows } from './fleetRows';
 import { keepLastPicture, lastPicture } from './lastPicture';
 import { stripRows } from './stripRows';
+
+/** What the picture is of. */
+export const fleetPictureTitle = 'Chance that the first limit is met, by date';
 
 const rowsPerPicture = 60;
 /** Fewer on paper, so that a picture fits its page. */
@@ -30,6 +33,11 @@ interface FleetPictureProps {
   readonly wholeOnPaper?: boolean;
 }
 
+/** What a unit has to say of the time that the picture spans. */
+function spanOf({ unit, outlook }: FleetRow): Pick<FleetStripRow, 'chanceByDate' | 'plannedOverhauls'> {
+  return { chanceByDate: outlook.chanceByDate, plannedOverhauls: unit.plannedOverhauls };
+}
+
 /** One strip a unit, at most 60 to a picture; a click on a row opens its unit. */
 export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper = false }: FleetPictureProps) {
   const router = useRouter();
@@ -37,10 +45,10 @@ export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper =
   const current = Number.isInteger(page) ? Math.min(Math.max(1, page), pages) : 1;
   const first = (current - 1) * rowsPerPicture;
   const shown = useMemo(() => rows.slice(first, first + rowsPerPicture), [rows, first]);
-  const window = useMemo(() => {
-    const all = fleetRows(fleet, everything);
-    return fleetWindow(fleet.asOf, stripRows(all));
-  }, [fleet]);
+  const isEverything = rows.length === fleet.units.length && filter.series === '';
+  const others = useMemo(() => (isEverything ? null : fleetRows(fleet, everything)), [fleet, isEverything]);
+  const all = others ?? rows;
+  const window = useMemo(() => fleetWindow(fleet.asOf, all.map(spanOf)), [fleet, all]);
   const { build, onPaper } = useWrittenMemo(() => {
     const buildOf =
       (part: ReturnType<typeof stripRows>): BuildSpec =>
@@ -53,16 +61,14 @@ export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper =
     );
     return { build: buildOf(stripRows(shown)), onPaper: papers };
   }, [shown, rows, window, wholeOnPaper]);
-  const title = 'Chance that the first limit is met, by date';
   const sentence = fleetSentence(rows, false);
-  const isFirst = current === 1 && rows.length === fleet.units.length && filter.series === '';
-  const isWhole = isFirst && fleet.source === 'own' && !wholeOnPaper;
+  const isWhole = isEverything && current === 1 && fleet.source === 'own' && !wholeOnPaper;
   const last = useMemo(() => (isWhole ? lastPicture() : null), [isWhole]);
   const keep = useCallback((svg: string) => keepLastPicture({ sentence, svg }), [sentence]);
   return (
     <figure>
       <figcaption>
-        <h2>{title}</h2>
+        <h2>{fleetPictureTitle}</h2>
         <p>
           One row a unit, what cannot wait first; a click opens the unit. The stronger the ink, the higher the
           chance that its first limit has been met by then, if nothing is renewed. At the right: the chance at
@@ -73,7 +79,7 @@ export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper =
       <Chart
         build={build}
         onPaper={onPaper}
-        label={title}
+        label={fleetPictureTitle}
         description={fleetSentence(rows, true)}
         height_px={shown.length * 24 + 50}
         {...(isWhole ? { until: last?.svg ?? null, onDrawn: keep } : {})}

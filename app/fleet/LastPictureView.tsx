@@ -4,6 +4,8 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { placeSvg } from '../chart/placeSvg';
 import { useEngine } from '../engine/EngineProvider';
 import { isOfLastTime } from '../engine/engineState';
+import { BeingOpened } from '../engine/WithFleet';
+import { fleetPictureTitle } from './FleetPicture';
 import { forgetLastPicture, type LastPicture, lastPicture } from './lastPicture';
 
 /** The answer and the picture of last time while nothing else is there yet. */
@@ -15,12 +17,12 @@ export function LastPictureView() {
   useLayoutEffect(() => {
     if (last !== null && box.current !== null) placeSvg(box.current, last.svg);
   }, [last]);
-  if (last === null) return <p>The data are being opened; the answer follows here.</p>;
+  if (last === null) return <BeingOpened />;
   return (
     <>
       <p className="answer">{last.sentence}</p>
       <p role="status">This is what was shown last; the answer is being opened.</p>
-      <div ref={box} role="img" aria-label="Chance that the first limit is met, by date, as shown last" />
+      <div ref={box} role="img" aria-label={`${fleetPictureTitle}, as shown last`} />
     </>
   );
 }

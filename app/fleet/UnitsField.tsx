@@ -1,7 +1,7 @@
 'use client';
 
-import { useId } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
+import { TakenField } from '../frame/TakenField';
 import { namesWords } from '../words/sparesSentence';
 
 interface UnitsFieldProps {
@@ -12,9 +12,8 @@ interface UnitsFieldProps {
 
 const mostNamed = 5;
 
-/** A set of units by their names, parted by commas; taken on Enter or on leaving the field. Empty for all. */
+/** A set of units by their names, parted by commas. Empty for all. */
 export function UnitsField({ fleet, units, onUnits }: UnitsFieldProps) {
-  const faultId = useId();
   const text = units.join(', ');
   const known = new Set(fleet.units.map(({ unit }) => unit));
   const unknown = units.filter((unit) => !known.has(unit));
@@ -26,23 +25,13 @@ export function UnitsField({ fleet, units, onUnits }: UnitsFieldProps) {
     if (names.join(', ') !== text) onUnits([...new Set(names)]);
   };
   return (
-    <label>
-      Units, parted by commas
-      <input
-        key={text}
-        type="text"
-        defaultValue={text}
-        placeholder="all"
-        aria-invalid={unknown.length > 0}
-        aria-describedby={unknown.length > 0 ? faultId : undefined}
-        onBlur={(event) => take(event.target.value)}
-        onKeyDown={(event) => event.key === 'Enter' && take(event.currentTarget.value)}
-      />
-      {unknown.length > 0 && (
-        <span id={faultId} role="alert">
-          not in the data: {namesWords(unknown, mostNamed)}
-        </span>
-      )}
-    </label>
+    <TakenField
+      label="Units, parted by commas"
+      type="text"
+      placeholder="all"
+      value={text}
+      fault={unknown.length > 0 ? `not in the data: ${namesWords(unknown, mostNamed)}` : null}
+      onTake={take}
+    />
   );
 }

@@ -1,3 +1,5 @@
+import { forget, remember, remembered } from '../frame/smallMemory';
+
 const name = 'endfloat last picture';
 
 /** The picture and the answer that the Fleet page showed of own files last: there before anything is opened. */
@@ -9,7 +11,7 @@ export interface LastPicture {
 /** The last picture; null if there is none, or the browser keeps nothing. */
 export function lastPicture(): LastPicture | null {
   try {
-    const { sentence, svg } = JSON.parse(localStorage.getItem(name) ?? 'null') ?? {};
+    const { sentence, svg } = JSON.parse(remembered(name) ?? 'null') ?? {};
     return typeof sentence === 'string' && typeof svg === 'string' ? { sentence, svg } : null;
   } catch {
     return null;
@@ -18,18 +20,10 @@ export function lastPicture(): LastPicture | null {
 
 /** Keeps the picture for the next opening; a browser that keeps nothing goes without. */
 export function keepLastPicture(picture: LastPicture): void {
-  try {
-    localStorage.setItem(name, JSON.stringify(picture));
-  } catch {
-    forgetLastPicture();
-  }
+  if (!remember(name, JSON.stringify(picture))) forget(name);
 }
 
 /** Forgets the picture: it is of files that are not open any more. */
 export function forgetLastPicture(): void {
-  try {
-    localStorage.removeItem(name);
-  } catch {
-    // There is none then.
-  }
+  forget(name);
 }

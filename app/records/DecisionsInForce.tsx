@@ -1,7 +1,6 @@
 'use client';
 
-import { useEngine } from '../engine/EngineProvider';
-import { useMayWrite } from '../workspace/useKeptState';
+import { useMayDecide } from '../workspace/useKeptState';
 import { AnswersGiven } from './AnswersGiven';
 import { RulingsGiven } from './held/RulingsGiven';
 import { MeaningsGiven } from './meanings/MeaningsGiven';
@@ -10,10 +9,8 @@ import { useDecisionsInForce } from './useDecisionsInForce';
 
 /** Every answer, column meaning, ruling and edited row in force, each with the way to take it back. */
 export function DecisionsInForce({ onTakeBack }: { readonly onTakeBack: (ids: readonly string[]) => void }) {
-  const { state } = useEngine();
   const inForce = useDecisionsInForce();
-  const mayWrite = useMayWrite();
-  const busy = state.work !== null || !mayWrite;
+  const busy = !useMayDecide();
   const answers = inForce.filter((one) => one.kind === 'answer');
   const meanings = inForce.filter((one) => one.kind === 'meaning');
   const rulings = inForce.filter((one) => one.kind === 'ruling');

@@ -4,7 +4,7 @@ import { useRef, useState } from 'react';
 import { useQuery } from '../address/useQuery';
 import { useEngine } from '../engine/EngineProvider';
 import { recordsSentence } from '../words/recordsSentence';
-import { useMayWrite } from '../workspace/useKeptState';
+import { useMayDecide } from '../workspace/useKeptState';
 import { WorkspacePanel } from '../workspace/WorkspacePanel';
 import { DecisionsInForce } from './DecisionsInForce';
 import { FileDrop } from './FileDrop';
@@ -25,10 +25,9 @@ export function RecordsPage() {
   const [query, change] = useQuery();
   const [workspace, setWorkspace] = useState<File | null>(null);
   const sentence = useRef<HTMLParagraphElement>(null);
-  const { attempt, fleet, work } = state;
+  const { attempt, fleet } = state;
   const read = attempt ?? fleet ?? nothing;
-  const mayWrite = useMayWrite();
-  const busy = work !== null || !mayWrite;
+  const busy = !useMayDecide();
   const isOwn = attempt !== null || fleet?.source === 'own';
   // What was pressed may be gone when the work ends: the sentence stays, next to the news of the work.
   const andReturn = (start: () => void) => {

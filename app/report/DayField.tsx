@@ -1,6 +1,7 @@
 'use client';
 
-import { useId, useState } from 'react';
+import { useState } from 'react';
+import { TakenField } from '../frame/TakenField';
 import { firstDay, isDay, lastDay } from './reportAddress';
 
 interface DayFieldProps {
@@ -11,9 +12,8 @@ interface DayFieldProps {
   readonly onDay: (day: string) => void;
 }
 
-/** A day; taken on Enter or on leaving the field, since a paper takes its time. */
+/** A day, or none. */
 export function DayField({ label, value, onDay }: DayFieldProps) {
-  const faultId = useId();
   const [refused, setRefused] = useState(false);
   const take = (text: string) => {
     const fits = text === '' || isDay(text);
@@ -21,24 +21,14 @@ export function DayField({ label, value, onDay }: DayFieldProps) {
     if (fits && text !== value) onDay(text);
   };
   return (
-    <label>
-      {label}
-      <input
-        key={value}
-        type="date"
-        min={firstDay}
-        max={lastDay}
-        defaultValue={value}
-        aria-invalid={refused}
-        aria-describedby={refused ? faultId : undefined}
-        onBlur={(event) => take(event.target.value)}
-        onKeyDown={(event) => event.key === 'Enter' && take(event.currentTarget.value)}
-      />
-      {refused && (
-        <span id={faultId} role="alert">
-          a day from {firstDay} to {lastDay}
-        </span>
-      )}
-    </label>
+    <TakenField
+      label={label}
+      type="date"
+      min={firstDay}
+      max={lastDay}
+      value={value}
+      fault={refused ? `a day from ${firstDay} to ${lastDay}` : null}
+      onTake={take}
+    />
   );
 }

@@ -13,7 +13,7 @@ import { UndoButtons } from '../records/journal/UndoButtons';
 import { useJournal } from '../records/journal/useJournal';
 import { counted } from '../words/counted';
 import { editsSentence, tableName } from '../words/tableWords';
-import { useMayWrite } from '../workspace/useKeptState';
+import { useMayDecide } from '../workspace/useKeptState';
 import { EditGrid } from './EditGrid';
 import { EffectPanel } from './EffectPanel';
 import type { EditedDrafts } from './useDrafts';
@@ -31,11 +31,10 @@ interface OwnTableProps {
 
 /** A table of the own files: edits are collected, their effect is shown, and all are applied at once. */
 export function OwnTable({ table, rows, fleet, drafts }: OwnTableProps) {
-  const { state, start } = useEngine();
+  const { start } = useEngine();
   const journal = useJournal();
   const [initials, sign] = useInitials();
-  const mayWrite = useMayWrite();
-  const busy = state.work !== null || !mayWrite;
+  const busy = !useMayDecide();
   const asItStands = useMemo(() => draftOf(rows), [rows]);
   const draft = drafts.drafts.get(table) ?? asItStands;
   const edits = useMemo(() => {

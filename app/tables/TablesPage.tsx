@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import type { FleetResult } from '../../lib/analysis/types';
+import { canonicalCsv } from '../../lib/records/csv/canonicalCsv';
 import { type EditedTable, editedTables } from '../../lib/records/decisions/editedTables';
 import type { TableRow } from '../../lib/records/tables/TableRow';
 import { useQuery } from '../address/useQuery';
@@ -12,7 +13,6 @@ import { saveFile } from '../records/saveFile';
 import { tableName, tableSentence } from '../words/tableWords';
 import { answerId, OwnTable } from './OwnTable';
 import { ReadOnlyTable } from './ReadOnlyTable';
-import { tableCsv } from './tableCsv';
 import { type EditedDrafts, useDrafts } from './useDrafts';
 
 /** The Tables page: one table of the open data, chosen in the address; own data's may be edited. */
@@ -88,7 +88,7 @@ function ShownTable({ table, rows, fleet, drafts }: ShownTableProps) {
           onClick={() =>
             saveFile(
               `${table}.csv`,
-              tableCsv(
+              canonicalCsv(
                 table,
                 rows.map(({ texts }) => texts),
               ),

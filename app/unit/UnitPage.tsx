@@ -1,14 +1,12 @@
 'use client';
 
 import Link from 'next/link';
-import { useEffect } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
-import { useEngine } from '../engine/EngineProvider';
 import { useAsked } from '../engine/useAsked';
 import { WithFleet } from '../engine/WithFleet';
 import { UnitChoice } from './UnitChoice';
-import { UnitPicker } from './UnitPicker';
+import { UnitTitle } from './UnitTitle';
 import { UnitView } from './UnitView';
 
 interface UnitContentProps {
@@ -38,19 +36,10 @@ function UnitContent({ fleet, id, series, onSeries }: UnitContentProps) {
 /** The Unit page: which unit and series is in the address. */
 export function UnitPage() {
   const [query, change] = useQuery();
-  const { state } = useEngine();
   const id = query.get('id') ?? '';
-  useEffect(() => {
-    document.title = id === '' ? 'Unit · Endfloat' : `${id} · Unit · Endfloat`;
-  }, [id]);
   return (
     <>
-      <div className="titleRow">
-        <h1>{id === '' ? 'Unit' : `Unit ${id}`}</h1>
-        {state.fleet !== null && (
-          <UnitPicker fleet={state.fleet} id={id} onPick={(unit) => change({ id: unit })} />
-        )}
-      </div>
+      <UnitTitle page="Unit" heading={`Unit ${id}`} id={id} onPick={(unit) => change({ id: unit })} />
       <WithFleet>
         {(fleet) =>
           id === '' ? (

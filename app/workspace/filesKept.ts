@@ -1,19 +1,11 @@
 import type { KeptState } from '../../lib/analysis/engine/kept/KeptState';
+import { forget, remember, remembered } from '../frame/smallMemory';
 
 const name = 'endfloat files kept';
 
-/** What this browser remembers besides the store itself; nothing where it refuses. */
-function remembered(): boolean {
-  try {
-    return localStorage.getItem(name) !== null;
-  } catch {
-    return false;
-  }
-}
-
 /** Whether files were kept here, as a mark outside their store says, and are there no more though the store can be read. */
 export function wereFilesCleared({ saving, files, aside }: KeptState): boolean {
-  return saving === 'saved' && files === 0 && aside.length === 0 && remembered();
+  return saving === 'saved' && files === 0 && aside.length === 0 && remembered(name) !== null;
 }
 
 /** Marks that files are kept, or that they were removed by an act of this tab; asks the browser, the first time, not to clear them. */
@@ -23,20 +15,12 @@ export function noteFilesKept({ saving, files, writes }: KeptState): void {
     forgetFilesKept();
     return;
   }
-  if (remembered()) return;
-  try {
-    localStorage.setItem(name, 'yes');
-    void navigator.storage?.persist?.().catch(() => false);
-  } catch {
-    // A browser that remembers nothing cannot be asked to keep it.
-  }
+  if (remembered(name) !== null) return;
+  // A browser that remembers nothing cannot be asked to keep it.
+  if (remember(name, 'yes')) void navigator.storage?.persist?.().catch(() => false);
 }
 
 /** Takes the mark away: nobody misses the files. */
 export function forgetFilesKept(): void {
-  try {
-    localStorage.removeItem(name);
-  } catch {
-    // There is no mark then.
-  }
+  forget(name);
 }

@@ -2,6 +2,7 @@
 
 import { createContext, useContext } from 'react';
 import type { KeptState } from '../../lib/analysis/engine/kept/KeptState';
+import { useEngine } from '../engine/EngineProvider';
 
 /** How it stands with what is kept in this browser, as the pages see it. */
 export interface Kept {
@@ -23,4 +24,11 @@ export function useKept(): Kept {
 export function useMayWrite(): boolean {
   const { state } = useKept();
   return state === null || (state.writes && !state.changedElsewhere);
+}
+
+/** Whether a decision may be made now: nothing is at work, and this tab may change what is kept. */
+export function useMayDecide(): boolean {
+  const { state } = useEngine();
+  const mayWrite = useMayWrite();
+  return state.work === null && mayWrite;
 }

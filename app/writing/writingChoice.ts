@@ -6,6 +6,7 @@ import {
   type WritingStyle,
   writingInForce,
 } from '../../lib/charts/writingStyle';
+import { remember, remembered } from '../frame/smallMemory';
 
 const name = 'endfloat writing';
 const listeners = new Set<() => void>();
@@ -19,14 +20,6 @@ export function writingFrom(text: string | null): WritingStyle {
   } as WritingStyle;
 }
 
-function kept(): string | null {
-  try {
-    return localStorage.getItem(name);
-  } catch {
-    return null;
-  }
-}
-
 function change(style: WritingStyle): void {
   const before = writingInForce();
   if (style.numbers === before.numbers && style.dates === before.dates) return;
@@ -36,11 +29,7 @@ function change(style: WritingStyle): void {
 
 /** Puts a style in force on every page of this browser and keeps it; where the browser keeps nothing, until the page is closed. */
 export function chooseWriting(style: WritingStyle): void {
-  try {
-    localStorage.setItem(name, `${style.numbers} ${style.dates}`);
-  } catch {
-    // The choice holds until the page is closed.
-  }
+  remember(name, `${style.numbers} ${style.dates}`);
   change(style);
 }
 
@@ -49,7 +38,7 @@ export function followKeptWriting(): () => void {
   const follow = (event: StorageEvent) => {
     if (event.key === name) change(writingFrom(event.newValue));
   };
-  change(writingFrom(kept() ?? `${writingInForce().numbers} ${writingInForce().dates}`));
+  change(writingFrom(remembered(name) ?? `${writingInForce().numbers} ${writingInForce().dates}`));
   window.addEventListener('storage', follow);
   return () => window.removeEventListener('storage', follow);
 }

@@ -6,7 +6,7 @@ import { isAbout } from '../../../lib/records/decisions/acknowledgements';
 import { isNoted, redoable, type Step, undoable } from '../../../lib/records/decisions/steps';
 import { useEngine } from '../../engine/EngineProvider';
 import { stepWords } from '../../words/stepWords';
-import { useMayWrite } from '../../workspace/useKeptState';
+import { useMayDecide } from '../../workspace/useKeptState';
 import { tellOfJournal } from './journalNews';
 import { useJournal } from './useJournal';
 import { useUndoKeys } from './useUndoKeys';
@@ -25,11 +25,10 @@ const noEdits = { undo: null, redo: null };
 
 /** Undoes what was decided last about the data that are open, and does it again; also by the usual keys. */
 export function UndoButtons({ source, onStart, notApplied = noEdits }: UndoButtonsProps) {
-  const { state, start, request } = useEngine();
+  const { start, request } = useEngine();
   const [failure, setFailure] = useState<string | null>(null);
   const journal = useJournal();
-  const mayWrite = useMayWrite();
-  const busy = state.work !== null || !mayWrite;
+  const busy = !useMayDecide();
   const isEdited = notApplied.undo !== null;
   const steps: Readonly<Record<Way, Step | null>> = {
     undo: isEdited ? null : undoable(journal, source),

@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import type { clockPositions } from '../../records/characteristics';
 import { lengthUnits } from '../../records/lengthUnits';
 
 export type Stage = 'found' | 'left';
-export type Clock = '12' | '3' | '6' | '9';
+export type Clock = (typeof clockPositions)[number];
 
 /** What a fitter has typed of one overhaul, as typed; kept in the browser until it is saved or discarded. */
 export const benchEntrySchema = z.object({

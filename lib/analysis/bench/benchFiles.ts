@@ -1,5 +1,4 @@
-import { canonicalTable, type TableName } from '../../records/canonicalTables';
-import { writeCsv } from '../../records/csv/writeCsv';
+import { canonicalCsv } from '../../records/csv/canonicalCsv';
 import type { UnitRow } from '../types';
 import { typedReadings } from './benchChecks';
 import { type BenchEntry, boxName } from './benchEntry';
@@ -43,8 +42,8 @@ export function benchFiles(
   };
   const name = `bench-${fileWord(entry.unit)}-${entry.date}`;
   return [
-    { name: `${name}-overhauls.csv`, text: tableText('overhauls', [row]) },
-    { name: `${name}-readings.csv`, text: tableText('readings', readings) },
+    { name: `${name}-overhauls.csv`, text: canonicalCsv('overhauls', [row]) },
+    { name: `${name}-readings.csv`, text: canonicalCsv('readings', readings) },
   ];
 }
 
@@ -55,14 +54,6 @@ function fileWord(serial: string): string {
 
 function orNull(text: string): string | null {
   return text.trim() === '' ? null : text.trim();
-}
-
-function tableText(table: TableName, rows: readonly Cells[]): string {
-  const names = canonicalTable(table).columns.map(({ name }) => name);
-  return writeCsv(
-    names,
-    rows.map((row) => names.map((name) => row[name] ?? null)),
-  );
 }
 
 function readingRows(

@@ -1,3 +1,4 @@
+import { clockPositions } from '../../records/characteristics';
 import { readingScore } from '../../stats/residuals/readingScore';
 import { readingQuantile } from '../../stats/wear/forecast';
 import type { Clock } from './benchEntry';
@@ -5,7 +6,7 @@ import { intervalVariance, middle_mm, type Reading } from './typedReading';
 import type { CheckBasis, Expected, LineAt, Stage } from './types';
 
 /** The positions in the order in which they are read. */
-export const clocks: readonly Clock[] = ['12', '3', '6', '9'];
+export const clocks: readonly Clock[] = clockPositions;
 
 /** Clock positions of a characteristic; one box without a position for a single reading. */
 export function clocksOf({ shape }: Pick<CheckBasis, 'shape'>): readonly (Clock | null)[] {

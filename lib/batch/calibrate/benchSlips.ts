@@ -1,6 +1,6 @@
 import { checkReadings } from '../../analysis/bench/checkReadings';
 import { typedReading } from '../../analysis/bench/typedReading';
-import { benchFleet, type MadeOverhaul } from './benchFleet';
+import { type MadeOverhaul, madeOverhauls } from './madeOverhauls';
 import { seededDraws } from './seededDraws';
 
 /** Slips of one kind that change a reading by more than 5 noise standard deviations, and how many were questioned. */
@@ -112,7 +112,7 @@ export function benchSlips(fleets: number, units: number, seed = 1): BenchSlips 
   const counts = slips.map(([slip]) => ({ slip, slips: 0, caught: 0 }));
   let [rightReadings, rightQuestioned] = [0, 0];
   for (let fleet = 0; fleet < fleets; fleet++) {
-    for (const overhaul of benchFleet(1_000 * seed + fleet, units)) {
+    for (const overhaul of madeOverhauls(1_000 * seed + fleet, units)) {
       const texts = new Map(
         [...overhaul.right].map(([box, value]) => [box, value.toFixed(overhaul.decimals)]),
       );

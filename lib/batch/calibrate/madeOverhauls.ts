@@ -1,3 +1,5 @@
+import { boxName } from '../../analysis/bench/benchEntry';
+import { clocksOf } from '../../analysis/bench/boxLine';
 import type { CheckBasis, LineAt } from '../../analysis/bench/types';
 import {
   clockForecast,
@@ -24,7 +26,6 @@ export interface MadeOverhaul {
 
 const frames = ['Lark', 'Heron', 'Osprey'] as const;
 const codes = ['thrust_play', 'runout', 'tip_turbine'] as const;
-const clocks = ['12', '3', '6', '9'] as const;
 /** Share of overhauls at which the part is fitted that starts a new run of the thrust play. */
 const fittedShare = 0.35;
 
@@ -39,11 +40,11 @@ interface Opening {
  * The next overhaul of every unit of a made-up group, with the truth of the demo fleet's frames: 5 to 8 earlier overhauls 8,000 to
  * 16,000 h apart, read as found and as left. Thrust play runs on until its part is fitted; every assembly starts the others anew.
  */
-export function benchFleet(seed: number, units: number): readonly MadeOverhaul[] {
+export function madeOverhauls(seed: number, units: number): readonly MadeOverhaul[] {
   const { uniform, normal } = seededDraws(seed);
   return codes.flatMap((code) => {
     const truth = wearTruths[frames[seed % frames.length] ?? 'Heron'][code];
-    if (truth === undefined) throw new Error(`benchFleet requires a truth of ${code}`);
+    if (truth === undefined) throw new Error(`madeOverhauls requires a truth of ${code}`);
     const made = Array.from({ length: units }, (_, unit) => openings(code, truth, unit, uniform, normal));
     return overhauls(code, truth, made);
   });
@@ -145,11 +146,9 @@ function overhauls(
       gaugeSd_mm,
       usual_mm: null,
     };
+    const clocks = clocksOf(basis);
     const boxes = [found, left].flatMap(({ stage, readings_mm }) =>
-      readings_mm.map(
-        (value, position) =>
-          [isFour ? `${code} ${stage} ${clocks[position]}` : `${code} ${stage}`, value] as const,
-      ),
+      readings_mm.map((value, position) => [boxName(code, stage, clocks[position] ?? null), value] as const),
     );
     const decimals = Math.ceil(-Math.log10(truth.step) - 1e-9);
     return { basis, noise_mm: truth.sdNoise, decimals, right: new Map(boxes) };

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { clockPositions } from '../characteristics';
 import { editedTables } from './editedTables';
 
 /** Answer to a question; its id is the question's. */
@@ -27,7 +28,7 @@ const meaningDecision = z.object({
   role: z.string(),
   characteristic: z.string().nullable(),
   stage: z.enum(['found', 'left']).nullable(),
-  clock: z.enum(['12', '3', '6', '9']).nullable(),
+  clock: z.enum(clockPositions).nullable(),
   uom: z.string().nullable(),
 });
 

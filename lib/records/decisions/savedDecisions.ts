@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { clockPositions } from '../characteristics';
 import { sheetShape } from '../intake/sheetShape';
 import type { AnswerDecision, Decision, MeaningDecision } from './Decision';
 import { meaningDecision } from './meaningDecision';
@@ -15,7 +16,7 @@ const savedMeaning = z.object({
   read_as: z.string(),
   characteristic: z.string().nullable(),
   stage: z.enum(['found', 'left']).nullable(),
-  clock: z.enum(['12', '3', '6', '9']).nullable(),
+  clock: z.enum(clockPositions).nullable(),
   unit_of_measure: z.string().nullable(),
 });
 

@@ -1,9 +1,9 @@
-import type { Characteristic } from '../../characteristics';
+import { type Characteristic, clockPositions } from '../../characteristics';
 import type { Concept } from './concepts';
 import type { Match } from './matchConcepts';
 
 export type Stage = 'found' | 'left';
-export type Clock = '12' | '3' | '6' | '9';
+export type Clock = (typeof clockPositions)[number];
 
 /** What a text says about a reading. */
 export interface ReadingWords {
@@ -33,8 +33,8 @@ export function readingWords(
   const { seenFrom, rest } = viewingEnd(matches);
   const has = (concept: Concept) => rest.some((match) => match.concepts.has(concept));
   const [code, characteristicSureness] = characteristicCode(rest, has);
-  const places = rest.filter((match) => clocks.some((clock) => match.concepts.has(clock)));
-  const named = clocks.filter((clock) => places.some((match) => match.concepts.has(clock)));
+  const places = rest.filter((match) => clockPositions.some((clock) => match.concepts.has(clock)));
+  const named = clockPositions.filter((clock) => places.some((match) => match.concepts.has(clock)));
   const place = named.length === 1 ? (named[0] ?? null) : null;
   const stages = (['found', 'left'] as const).filter(has);
   return {
@@ -50,8 +50,6 @@ export function readingWords(
     lefts: rest.filter((match) => match.concepts.has('left_or_side')).length,
   };
 }
-
-const clocks: readonly Clock[] = ['12', '3', '6', '9'];
 
 /** Seen from the other end, 3 and 9 o'clock change places. */
 export function mirrored(clock: Clock): Clock {
@@ -91,7 +89,7 @@ function characteristicCode(
   if (has('tip')) return [wheel, 0.95];
   if (has('gap') && !has('elsewhere')) return [wheel, 0.85];
   if (has('gap')) return [null, 0];
-  if (wheel !== null && clocks.some(has)) return [wheel, 0.65];
+  if (wheel !== null && clockPositions.some(has)) return [wheel, 0.65];
   return has('thrust_hint') ? ['thrust_play', 0.6] : [null, 0];
 }
 

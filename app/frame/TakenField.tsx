@@ -1,0 +1,42 @@
+'use client';
+
+import { type InputHTMLAttributes, type ReactNode, useId } from 'react';
+
+interface TakenFieldProps
+  extends Pick<
+    InputHTMLAttributes<HTMLInputElement>,
+    'type' | 'min' | 'max' | 'step' | 'list' | 'placeholder'
+  > {
+  readonly label: string;
+  readonly value: string | number;
+  /** What is wrong with what was typed; null if nothing is. */
+  readonly fault: ReactNode | null;
+  readonly onTake: (text: string) => void;
+  /** What belongs to the field besides, such as what it offers. */
+  readonly children?: ReactNode;
+}
+
+/** A field whose text is taken on Enter or on leaving it, and not with every key: what follows from it takes its time. */
+export function TakenField({ label, value, fault, onTake, children, ...input }: TakenFieldProps) {
+  const faultId = useId();
+  return (
+    <label>
+      {label}
+      <input
+        key={value}
+        {...input}
+        defaultValue={value}
+        aria-invalid={fault !== null}
+        aria-describedby={fault === null ? undefined : faultId}
+        onBlur={(event) => onTake(event.target.value)}
+        onKeyDown={(event) => event.key === 'Enter' && onTake(event.currentTarget.value)}
+      />
+      {children}
+      {fault !== null && (
+        <span id={faultId} role="alert">
+          {fault}
+        </span>
+      )}
+    </label>
+  );
+}
