@@ -6,6 +6,7 @@ import type {
   OpenOutcome,
   ReportProgress,
 } from '../../lib/analysis/engine/EngineApi';
+import { type PackedOutcome, unpackOutcome } from '../../lib/analysis/engine/PackedFleet';
 
 /** Time until the first sign of life of a worker, and until a silent one is reported as stalled. */
 export const startTimeout_ms = 45_000;
@@ -119,7 +120,7 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
         };
         const outcome = await call(opening, [...handedOver(words), proxy(report)]);
         signOfLife();
-        return outcome as OpenOutcome;
+        return unpackOutcome(outcome as PackedOutcome);
       } finally {
         running -= 1;
         clearInterval(silence);

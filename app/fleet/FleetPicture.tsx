@@ -4,7 +4,7 @@ import { useRouter } from 'next/navigation';
 import { useCallback, useMemo } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
 import { fleetStrip } from '../../lib/charts/fleetStrip';
-import { type FleetStripRow, fleetWindow } from '../../lib/charts/fleetStripData';
+import { fleetWindow } from '../../lib/charts/fleetStripData';
 import { unitAddress } from '../address/unitAddress';
 import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
@@ -14,7 +14,7 @@ import { useWrittenMemo } from '../writing/useWriting';
 import { ChanceKey } from './ChanceKey';
 import { everything, type FleetFilter, type FleetRow, fleetRows } from './fleetRows';
 import { keepLastPicture, lastPicture } from './lastPicture';
-import { stripRows } from './stripRows';
+import { hasDates, stripRows } from './stripRows';
 
 /** What the picture is of. */
 export const fleetPictureTitle = 'Chance that the first limit is met, by date';
@@ -33,11 +33,6 @@ interface FleetPictureProps {
   readonly wholeOnPaper?: boolean;
 }
 
-/** What a unit has to say of the time that the picture spans. */
-function spanOf({ unit, outlook }: FleetRow): Pick<FleetStripRow, 'chanceByDate' | 'plannedOverhauls'> {
-  return { chanceByDate: outlook.chanceByDate, plannedOverhauls: unit.plannedOverhauls };
-}
-
 /** One strip a unit, at most 60 to a picture; a click on a row opens its unit. */
 export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper = false }: FleetPictureProps) {
   const router = useRouter();
@@ -48,19 +43,22 @@ export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper =
   const isEverything = rows.length === fleet.units.length && filter.series === '';
   const others = useMemo(() => (isEverything ? null : fleetRows(fleet, everything)), [fleet, isEverything]);
   const all = others ?? rows;
-  const window = useMemo(() => fleetWindow(fleet.asOf, all.map(spanOf)), [fleet, all]);
+  const window = useMemo(() => {
+    const plans = all.flatMap(({ unit }) => unit.plannedOverhauls.slice(-1));
+    return fleetWindow(fleet.asOf, all.some(hasDates) ? fleet.quarters : [], plans);
+  }, [fleet, all]);
   const { build, onPaper } = useWrittenMemo(() => {
     const buildOf =
       (part: ReturnType<typeof stripRows>): BuildSpec =>
       (theme, narrow) =>
         fleetStrip(part, window, theme, narrow);
-    const printed = stripRows(wholeOnPaper ? rows : shown);
+    const printed = stripRows(wholeOnPaper ? rows : shown, fleet);
     const perPaper = Math.ceil(printed.length / Math.ceil(printed.length / rowsPerPaperPicture));
     const papers = Array.from({ length: Math.ceil(printed.length / perPaper) }, (_, index) =>
       buildOf(printed.slice(index * perPaper, (index + 1) * perPaper)),
     );
-    return { build: buildOf(stripRows(shown)), onPaper: papers };
-  }, [shown, rows, window, wholeOnPaper]);
+    return { build: buildOf(stripRows(shown, fleet)), onPaper: papers };
+  }, [fleet, shown, rows, window, wholeOnPaper]);
   const sentence = fleetSentence(rows, false);
   const isWhole = isEverything && current === 1 && fleet.source === 'own' && !wholeOnPaper;
   const last = useMemo(() => (isWhole ? lastPicture() : null), [isWhole]);

@@ -1,12 +1,19 @@
+import { chanceByQuarter } from '../../lib/analysis/combineChances';
+import type { FleetResult } from '../../lib/analysis/types';
 import type { FleetStripRow } from '../../lib/charts/fleetStripData';
 import { formatDate } from '../../lib/charts/format';
 import { rewritten } from '../../lib/charts/rewritten';
 import { chanceWords, type FleetRow } from './fleetRows';
 
+/** Whether the unit has a forecast by date. */
+export function hasDates({ outlook }: FleetRow): boolean {
+  return outlook.forecast.some((margin) => margin.chanceByQuarter.length > 0);
+}
+
 function note(row: FleetRow): string {
   if (row.outlook.deciding === null) return 'no limit';
   if (row.outlook.chanceNow === null) return 'no forecast';
-  if (row.outlook.chanceByDate.length === 0) return 'no dates';
+  if (!hasDates(row)) return 'no dates';
   if (row.outlook.chanceAtNextOverhaul === null) return 'no plan';
   return chanceWords(row);
 }
@@ -25,10 +32,17 @@ function hint(row: FleetRow): string {
 }
 
 /** Strips for the picture, in the order of the rows. */
-export function stripRows(rows: readonly FleetRow[]): readonly FleetStripRow[] {
+export function stripRows(
+  rows: readonly FleetRow[],
+  { quarters, characteristics }: Pick<FleetResult, 'quarters' | 'characteristics'>,
+): readonly FleetStripRow[] {
+  const codes = characteristics.map(({ code }) => code);
   return rows.map((row) => ({
     unit: row.unit.unit,
-    chanceByDate: row.outlook.chanceByDate,
+    chanceByDate: chanceByQuarter(row.outlook, codes).map((chance, quarter) => ({
+      date: quarters[quarter] ?? '',
+      chance,
+    })),
     plannedOverhauls: row.unit.plannedOverhauls,
     ratedLifeDate: row.unit.ratedLifeDate,
     note: note(row),

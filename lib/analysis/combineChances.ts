@@ -1,37 +1,36 @@
-import type { ChancePoint, MarginRow } from './types';
+import type { MarginRow } from './types';
 
 /** What the limited series of one unit say together. */
 export interface UnitOutlook {
-  /** Chance that the first of the unit's limits is met by each date; empty if no limited series has a forecast. */
-  readonly chanceByDate: readonly ChancePoint[];
   readonly chanceNow: number | null;
   readonly chanceAtNextOverhaul: number | null;
   /** The margin that is met soonest; without any forecast the first limited margin, so that its reason can be shown. */
   readonly deciding: MarginRow | null;
   /** Series with a limit but no forecast: where there are any, the chances above are lower bounds. */
   readonly withoutForecast: readonly string[];
+  /** Limited series with a forecast, the one met soonest first. */
+  readonly forecast: readonly MarginRow[];
 }
 
 const suffixes = ['largest', 'smallest', 'mean', 'offset'];
 
+/** Characteristics found by lists of codes: a fleet asks for the same few series many thousand times. */
+const found = new WeakMap<readonly string[], Map<string, string>>();
+
 /** The characteristic that a series is made from: the longest code that is the series, or the series less its suffix. */
 export function characteristicOf(series: string, codes: readonly string[]): string {
+  const known = found.get(codes) ?? new Map<string, string>();
+  found.set(codes, known);
+  const characteristic = known.get(series) ?? longestCode(series, codes);
+  known.set(series, characteristic);
+  return characteristic;
+}
+
+function longestCode(series: string, codes: readonly string[]): string {
   const fits = codes.filter(
     (code) => series === code || suffixes.some((suffix) => series === `${code}_${suffix}`),
   );
   return fits.reduce((longest, code) => (code.length > longest.length ? code : longest), '') || series;
-}
-
-/** Chance on a date between the given points by straight line; the points are in order of date and enclose it. */
-function chanceOn(date: string, points: readonly ChancePoint[]): number {
-  const after = points.findIndex((point) => point.date >= date);
-  const right = points[after];
-  const left = points[after - 1];
-  if (right === undefined) throw new Error(`combineChances requires points up to ${date}`);
-  if (left === undefined || right.date === date) return right.chance;
-  const start = Date.parse(left.date);
-  const share = (Date.parse(date) - start) / (Date.parse(right.date) - start);
-  return left.chance + share * (right.chance - left.chance);
 }
 
 /** 1 - product of (1 - p), summed as logarithms so that small chances keep their digits. */
@@ -58,7 +57,7 @@ function combined(
 }
 
 function hasForecast(margin: MarginRow): boolean {
-  return margin.chanceNow !== null || margin.chanceByDate.length > 0;
+  return margin.chanceNow !== null || margin.chanceByQuarter.length > 0;
 }
 
 /** A chance as it is compared and read, in whole percents: under 1 % all are alike; -1 if there is none. */
@@ -81,31 +80,26 @@ function bySoonest(a: MarginRow, b: MarginRow): number {
  * readings), then 1 - product of (1 - p) over characteristics (taken as independent).
  *
  * Takes the margins of one unit and the codes of the known characteristics; margins without a limit are left out.
- * Between dates a chance follows the straight line; the dates reach as far as every forecast does.
  */
 export function combineChances(margins: readonly MarginRow[], codes: readonly string[]): UnitOutlook {
   const limited = margins.filter((margin) => margin.limit_mm !== null);
   const forecast = limited.filter(hasForecast).sort(bySoonest);
-  const drawn = forecast.filter((margin) => margin.chanceByDate.length > 0);
-  const first =
-    drawn
-      .map((margin) => margin.chanceByDate[0]?.date ?? '')
-      .sort()
-      .at(-1) ?? '';
-  const last = drawn.map((margin) => margin.chanceByDate.at(-1)?.date ?? '').sort()[0] ?? '';
-  const dates = [...new Set(drawn.flatMap((margin) => margin.chanceByDate.map((point) => point.date)))]
-    .filter((date) => date >= first && date <= last)
-    .sort();
   return {
-    chanceByDate: dates.map((date) => ({
-      date,
-      chance: combined(drawn, codes, (margin) => chanceOn(date, margin.chanceByDate)) ?? 0,
-    })),
     chanceNow: combined(forecast, codes, (margin) => margin.chanceNow),
     chanceAtNextOverhaul: combined(forecast, codes, (margin) => margin.chanceAtNextOverhaul),
     deciding: forecast[0] ?? limited[0] ?? null,
     withoutForecast: [
       ...new Set(limited.filter((margin) => !hasForecast(margin)).map((margin) => margin.series)),
     ],
+    forecast,
   };
+}
+
+/** The same chance on each of the quarters that the margins state; empty if no limited series has a forecast by date. */
+export function chanceByQuarter({ forecast }: UnitOutlook, codes: readonly string[]): readonly number[] {
+  const drawn = forecast.filter((margin) => margin.chanceByQuarter.length > 0);
+  const quarters = drawn[0]?.chanceByQuarter ?? [];
+  return quarters.map(
+    (_, quarter) => combined(drawn, codes, (margin) => margin.chanceByQuarter[quarter] ?? null) ?? 0,
+  );
 }

@@ -1,53 +1,29 @@
-import { max } from 'd3-array';
 import { z } from 'zod';
 import { fitCheckSentences, fitChecks } from '../stats/wear/fitChecks';
 import { fitWear } from '../stats/wear/fitWear';
 import { integrateWear } from '../stats/wear/integrateWear';
 import { noForecastReason } from '../stats/wear/noForecastReason';
-import type { WearFit, WearPosterior, WearReading, WearStatistics } from '../stats/wear/types';
-import { wearStatisticsFromRows } from '../stats/wear/wearStatisticsFromRows';
+import type { RunReadings } from '../stats/wear/RunReadings';
+import type { WearFit, WearPosterior, WearStatistics } from '../stats/wear/types';
 import type { Connector } from '../store/Connector';
 import { queryRows } from '../store/queryRows';
 import { addNoiseVarianceSql, createNoiseVariancesSql } from '../store/sql/noiseVariances';
-import { groupReadingsSql, runStatisticsSql } from '../store/sql/runStatistics';
+import { createRunStatisticsSql, groupsSql, weighRunsSql } from '../store/sql/runStatistics';
+import { groupReadings, groupStatistics } from './groupStatistics';
 import type { FitRow } from './types';
 
 /** A sister group's series with everything that its forecasts are made from. */
 export interface GroupFit {
   readonly row: FitRow;
+  /** Runs are named by their number. */
   readonly statistics: WearStatistics;
   readonly posterior: WearPosterior | null;
   readonly fit: WearFit | null;
   readonly unitIndex: ReadonlyMap<string, number>;
-  readonly runIndex: ReadonlyMap<string, number>;
 }
 
-const runRow = z.object({
-  group: z.string(),
-  series: z.string(),
-  unit: z.string(),
-  run: z.number(),
-  count: z.number(),
-  n: z.number(),
-  log_weight_sum: z.number(),
-  mean_x: z.number(),
-  mean_y: z.number(),
-  sxx_c: z.number(),
-  sxy_c: z.number(),
-  syy_c: z.number(),
-  min_x: z.number(),
-  max_x: z.number(),
-  weighted: z.number(),
-});
-type RunRow = z.output<typeof runRow>;
-
-const readingRow = z.object({
-  unit: z.string(),
-  run: z.number(),
-  x: z.number(),
-  y: z.number(),
-  weight: z.number(),
-});
+const seriesOfGroup = z.object({ group: z.string(), series: z.string(), weighted: z.number() });
+type SeriesOfGroup = z.output<typeof seriesOfGroup>;
 
 /** Name of a run: its unit and its number, 0 for the one from new. */
 export function runName(unit: string, run: number): string {
@@ -57,6 +33,18 @@ export function runName(unit: string, run: number): string {
 /** Key of a group's series. */
 export function groupKey(group: string, series: string): string {
   return `${group}\u0000${series}`;
+}
+
+/** Where a run stands in its group's statistics, or null if it has no reading there. */
+export function runIndexOf({ statistics, unitIndex }: GroupFit, unit: string, run: number): number | null {
+  const index = unitIndex.get(unit);
+  if (index === undefined) return null;
+  const name = String(run);
+  const end = statistics.firstRun[index + 1] as number;
+  for (let place = statistics.firstRun[index] as number; place < end; place++) {
+    if (statistics.runNames[place] === name) return place;
+  }
+  return null;
 }
 
 /**
@@ -74,54 +62,33 @@ export async function groupFits(
   onGroup: (name: string, share: number) => Promise<void>,
 ): Promise<ReadonlyMap<string, GroupFit>> {
   await connector.run(createNoiseVariancesSql(groupTable));
-  const sql = runStatisticsSql(groupTable);
-  const first = byGroup(await queryRows(connector, sql, runRow, [asOf]));
-  const weighted = await noiseOfWeightedGroups(connector, groupTable, first);
-  const groups = weighted ? byGroup(await queryRows(connector, sql, runRow, [asOf])) : first;
+  await connector.run(createRunStatisticsSql(groupTable, asOf));
+  const groups = await queryRows(connector, groupsSql(groupTable), seriesOfGroup);
+  const weighted = groups.filter((one) => one.weighted === 1);
+  if (weighted.length > 0) {
+    await connector.run(weighRunsSql(groupTable, asOf));
+    if (await addNoise(connector, groupTable, weighted)) await connector.run(weighRunsSql(groupTable, asOf));
+  }
   const fits = new Map<string, GroupFit>();
-  for (const [key, rows] of groups) {
-    const { group, series } = rows[0] as RunRow;
-    await onGroup(`${group}, ${series.replaceAll('_', ' ')}`, fits.size / groups.size);
-    const readings = await queryRows(connector, groupReadingsSql(groupTable), readingRow, [
-      asOf,
-      group,
-      series,
-    ]);
-    fits.set(
-      key,
-      groupFit(
-        group,
-        series,
-        rows,
-        readings.map((reading) => ({ ...reading, run: runName(reading.unit, reading.run) })),
-      ),
-    );
+  for (const { group, series } of groups) {
+    await onGroup(`${group}, ${series.replaceAll('_', ' ')}`, fits.size / groups.length);
+    const statistics = await groupStatistics(connector, groupTable, group, series);
+    const readings = await groupReadings(connector, groupTable, asOf, group, series);
+    fits.set(groupKey(group, series), groupFit(group, series, statistics, readings));
   }
   return fits;
 }
 
-function byGroup(rows: readonly RunRow[]): ReadonlyMap<string, readonly RunRow[]> {
-  const groups = new Map<string, RunRow[]>();
-  for (const row of rows) {
-    const key = groupKey(row.group, row.series);
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [row]);
-    else group.push(row);
-  }
-  return groups;
-}
-
-async function noiseOfWeightedGroups(
+/** Adds the noise of groups that weigh interval readings; whether there is any. */
+async function addNoise(
   connector: Connector,
   groupTable: string,
-  groups: ReadonlyMap<string, readonly RunRow[]>,
+  weighted: readonly SeriesOfGroup[],
 ): Promise<boolean> {
   let any = false;
-  for (const rows of groups.values()) {
-    if (!rows.some((row) => row.weighted === 1)) continue;
-    const statistics = statisticsOf(rows);
+  for (const { group, series } of weighted) {
+    const statistics = await groupStatistics(connector, groupTable, group, series);
     if (noForecastReason(statistics) !== null) continue;
-    const { group, series } = rows[0] as RunRow;
     const variance = fitWear(statistics).sdNoise_mm ** 2;
     if (variance <= 0) continue;
     await connector.run(addNoiseVarianceSql(groupTable, group, series, variance));
@@ -130,17 +97,12 @@ async function noiseOfWeightedGroups(
   return any;
 }
 
-function statisticsOf(rows: readonly RunRow[]): WearStatistics {
-  return wearStatisticsFromRows(rows.map((row) => ({ ...row, run: runName(row.unit, row.run) })));
-}
-
 function groupFit(
   group: string,
   series: string,
-  rows: readonly RunRow[],
-  readings: readonly WearReading[],
+  statistics: WearStatistics,
+  readings: RunReadings,
 ): GroupFit {
-  const statistics = statisticsOf(rows);
   const reason = noForecastReason(statistics);
   const fit = reason === null ? fitWear(statistics) : null;
   const posterior = fit === null ? null : integrateWear(statistics);
@@ -151,7 +113,7 @@ function groupFit(
   const row: FitRow = {
     group,
     series,
-    runs: rows.length,
+    runs: statistics.runNames.length,
     units: statistics.unitNames.length,
     readings: statistics.readings,
     intercept_mm: fit?.intercept_mm ?? null,
@@ -164,10 +126,9 @@ function groupFit(
     boundary: fit?.boundary ?? [],
     converged: fit?.converged ?? false,
     checks,
-    observedRunHours: (max(rows, (run) => run.max_x) ?? 0) * 10_000,
+    observedRunHours: statistics.maxX.reduce((most, x) => Math.max(most, x), 0) * 10_000,
     reason,
   };
   const unitIndex = new Map(statistics.unitNames.map((name, index) => [name, index]));
-  const runIndex = new Map(statistics.runNames.map((name, index) => [name, index]));
-  return { row, statistics, posterior, fit, unitIndex, runIndex };
+  return { row, statistics, posterior, fit, unitIndex };
 }

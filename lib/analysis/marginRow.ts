@@ -3,7 +3,7 @@ import { chancePast, levelAt, readingQuantile, slopeOf } from '../stats/wear/for
 import { runLevel } from '../stats/wear/runLevel';
 import type { LineMixture } from '../stats/wear/types';
 import type { LimitInForce, RunNow } from '../store/questions';
-import { type GroupFit, runName } from './groupFits';
+import { type GroupFit, runIndexOf } from './groupFits';
 import type { QuarterAhead } from './isoDate';
 import type { MarginRow } from './types';
 import { dateAtHours, type UnitNow } from './unitNow';
@@ -39,7 +39,7 @@ export function currentLine(
   if (fit.posterior === null) return { reason: fit.row.reason ?? 'the sister group has no fit' };
   if (unit.hoursNow === null) return { reason: 'the hours of the unit are not known' };
   const unitIndex = fit.unitIndex.get(unit.row.unit) ?? null;
-  const runIndex = fit.runIndex.get(runName(unit.row.unit, run.run)) ?? null;
+  const runIndex = runIndexOf(fit, unit.row.unit, run.run);
   const runHours = Math.max(0, unit.hoursNow - run.start_hours);
   return { line: runLevel(fit.posterior, fit.statistics, unitIndex, runIndex), runHours };
 }
@@ -77,11 +77,8 @@ export function marginRow(question: MarginQuestion): MarginRow {
     chanceNow,
     chanceAtNextOverhaul: unit.hoursAtNextOverhaul === null ? null : chance(xNow + ahead / 10_000),
     ...timeToLimit(question, line, runHours, chanceNow),
-    chanceByDate: canDate
-      ? question.quarters.map(({ date, years }) => ({
-          date,
-          chance: chance(xNow + (years * (unit.hoursPerYear ?? 0)) / 10_000),
-        }))
+    chanceByQuarter: canDate
+      ? question.quarters.map(({ years }) => chance(xNow + (years * (unit.hoursPerYear ?? 0)) / 10_000))
       : [],
   };
 }
@@ -115,7 +112,7 @@ function emptyMargin({ unit, series, limit }: MarginQuestion): MarginRow {
     cappedByRatedLife: false,
     extrapolated: false,
     reason: null,
-    chanceByDate: [],
+    chanceByQuarter: [],
   };
 }
 

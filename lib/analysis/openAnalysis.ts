@@ -137,6 +137,7 @@ async function analyse(
     units: [...units.values()].map((unit) => unit.row),
     fits: [...fits.values()].map((fit) => fit.row),
     margins,
+    quarters: index.quarters.map(({ date }) => date),
     files: imported.files,
     problems: imported.problems,
     problemsFound: imported.problemsFound,

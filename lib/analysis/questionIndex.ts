@@ -1,27 +1,29 @@
 import { group } from 'd3-array';
-import type { LimitInForce, RunNow } from '../store/questions';
+import type { LimitInForce, RunOf } from '../store/questions';
 import { type GroupFit, groupKey } from './groupFits';
-import { quartersAfter } from './isoDate';
+import { type QuarterAhead, quartersAfter } from './isoDate';
 import type { MarginQuestion } from './marginRow';
 import { type UnitNow, yearsAhead } from './unitNow';
 
 /** Looks up, for any unit, every series and limit that its margins are asked for. */
 export interface QuestionIndex {
   questionsOf(unit: UnitNow): readonly MarginQuestion[];
+  /** Days for which chances are asked, the same for every unit. */
+  readonly quarters: readonly QuarterAhead[];
 }
 
 /** Builds the index once, so that asking for all units takes time in proportion to their number. */
 export function questionIndex(
   fits: ReadonlyMap<string, GroupFit>,
-  runs: readonly RunNow[],
+  runOf: RunOf,
   limits: readonly LimitInForce[],
   asOf: string,
 ): QuestionIndex {
   const quarters = quartersAfter(asOf, yearsAhead * 4);
   const limitsOfFrame = group(limits, (limit) => limit.frame);
   const fitsOfGroup = group(fits.values(), (fit) => fit.row.group);
-  const runOf = new Map(runs.map((run) => [groupKey(run.unit, run.series), run]));
   return {
+    quarters,
     questionsOf(unit) {
       const ownLimits = limitsOfFrame.get(unit.row.frame) ?? [];
       const series = new Set(ownLimits.map((limit) => limit.series));
@@ -32,7 +34,7 @@ export function questionIndex(
           unit,
           series: name,
           fit: fits.get(groupKey(unit.row.group, name)) ?? null,
-          run: runOf.get(groupKey(unit.row.unit, name)) ?? null,
+          run: runOf(unit.row.unit, unit.row.frame, name),
           asOf,
           quarters,
         };

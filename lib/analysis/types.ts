@@ -33,12 +33,6 @@ export interface FitRow {
   readonly reason: string | null;
 }
 
-/** Chance that the level is past the limit at the given dates; the Fleet strip and Unit forecast draw it. */
-export interface ChancePoint {
-  readonly date: string;
-  readonly chance: number;
-}
-
 /** Margin of one unit, series and limit. Empty (null) where undefined; reason says why. */
 export interface MarginRow {
   readonly unit: string;
@@ -71,8 +65,8 @@ export interface MarginRow {
   /** True where the late point lies beyond the run hours ever observed in the group. */
   readonly extrapolated: boolean;
   readonly reason: string | null;
-  /** Chance by quarter from the as-of date; empty if there is no forecast. */
-  readonly chanceByDate: readonly ChancePoint[];
+  /** Chance on each day of FleetResult.quarters; empty if there is no forecast by date. */
+  readonly chanceByQuarter: readonly number[];
 }
 
 /** One unit as the Fleet page lists it. */
@@ -109,6 +103,8 @@ export interface FleetResult {
   readonly units: readonly UnitRow[];
   readonly fits: readonly FitRow[];
   readonly margins: readonly MarginRow[];
+  /** First days of the quarters after the day, for which margins state chances. */
+  readonly quarters: readonly string[];
   readonly files: readonly ImportedFile[];
   readonly problems: readonly Problem[];
   /** All problems: a page lists the first thousands of them only. */

@@ -1,5 +1,10 @@
-import type { ChancePoint } from '../analysis/types';
 import { chanceSteps } from './theme';
+
+/** Chance that a limit is met by a date. */
+export interface ChancePoint {
+  readonly date: string;
+  readonly chance: number;
+}
 
 /** One unit's strip: its chance by date, what is planned, and the words at its right end. */
 export interface FleetStripRow {
@@ -22,21 +27,20 @@ export interface TimeWindow {
 
 const hatchStrokes = { wide: 72, narrow: 30 };
 
-/** The window from the as-of date to the end of the longest forecast, else of the longest plan, else five years on. */
+/**
+ * The window from the as-of date to the end of the forecasts, else of the longest plan, else five years on.
+ *
+ * @param quarters days of the forecasts; empty if there are none
+ */
 export function fleetWindow(
   asOf: string,
-  rows: readonly Pick<FleetStripRow, 'chanceByDate' | 'plannedOverhauls'>[],
+  quarters: readonly string[],
+  plannedOverhauls: readonly string[],
 ): TimeWindow {
   const latest = (dates: readonly string[]) =>
-    dates
-      .filter((date) => date > asOf)
-      .sort()
-      .at(-1);
-  const to =
-    latest(rows.flatMap((row) => row.chanceByDate.slice(-1).map((point) => point.date))) ??
-    latest(rows.flatMap((row) => row.plannedOverhauls.slice(-1))) ??
-    `${Number(asOf.slice(0, 4)) + 5}${asOf.slice(4)}`;
-  return { from: asOf, to };
+    dates.reduce<string | null>((last, date) => (date > (last ?? asOf) ? date : last), null);
+  const fiveYearsOn = `${Number(asOf.slice(0, 4)) + 5}${asOf.slice(4)}`;
+  return { from: asOf, to: latest(quarters) ?? latest(plannedOverhauls) ?? fiveYearsOn };
 }
 
 interface Segment {

@@ -1,6 +1,9 @@
 /** One row as the engine returns it: final SELECTs cast to DOUBLE, INTEGER or VARCHAR, so nothing else occurs. */
 export type Row = Readonly<Record<string, string | number | null>>;
 
+/** One column of an answer: numbers, NaN where NULL, or texts. */
+export type Column = Float64Array | readonly (string | null)[];
+
 /** A running engine, the same in the browser and in Node. */
 export interface Database {
   /** Opens a connection with an empty schema of its own, so that several sets of records can be open side by side. */
@@ -18,6 +21,11 @@ export interface Connector {
   change(sql: string): Promise<number>;
   /** Runs one statement and returns its rows; parameters are $1, $2, ... */
   query(sql: string, parameters?: readonly (string | number | null)[]): Promise<readonly Row[]>;
+  /** Runs one statement and returns its columns by name: for answers of so many rows that an object each would cost seconds. */
+  columns(
+    sql: string,
+    parameters?: readonly (string | number | null)[],
+  ): Promise<ReadonlyMap<string, Column>>;
   /** Makes a table of VARCHAR columns from a normalised body (fields parted by 0x1F, records by LF). */
   loadText(table: string, columns: readonly string[], body: Uint8Array): Promise<void>;
   /** Runs statements on a text; `rows` is what they may have in FROM: one VARCHAR a column, empty cells NULL, in order. */
@@ -44,6 +52,21 @@ export class StoreError extends Error {
     super(`${reason}\nin: ${sql.length > 2000 ? `${sql.slice(0, 2000)}…` : sql}`);
     this.name = 'StoreError';
   }
+}
+
+/** What a final SELECT may hold. */
+export function plainValue(value: unknown, column: string): string | number | null {
+  if (value === null || typeof value === 'string' || typeof value === 'number') return value;
+  throw new Error(`a final SELECT must cast to DOUBLE, INTEGER or VARCHAR, got ${typeof value} in ${column}`);
+}
+
+/** A column of values of one kind. */
+export function columnOf(values: Iterable<string | number | null>, rows: number, isText: boolean): Column {
+  if (isText) return Array.from(values, (value) => (value === null ? null : String(value)));
+  const numbers = new Float64Array(rows);
+  let row = 0;
+  for (const value of values) numbers[row++] = value === null ? Number.NaN : Number(value);
+  return numbers;
 }
 
 /** Name of the schema that the n-th connection works in. */

@@ -1,9 +1,12 @@
 import { AsyncDuckDB, type AsyncDuckDBConnection, ConsoleLogger, LogLevel } from '@duckdb/duckdb-wasm';
 import {
+  type Column,
   type Connector,
+  columnOf,
   type Database,
   lockSql,
   normalisedText,
+  plainValue,
   type Row,
   StoreError,
   schemaName,
@@ -45,16 +48,24 @@ function inTime<T>(work: Promise<T>, worker: Worker): Promise<T> {
   });
 }
 
+type Table = Awaited<ReturnType<AsyncDuckDBConnection['query']>>;
+
 function plainRow(names: readonly string[], row: Record<string, unknown>): Row {
-  return Object.fromEntries(
-    names.map((name) => {
-      const value = row[name];
-      if (value === null || typeof value === 'string' || typeof value === 'number') return [name, value];
-      throw new Error(
-        `a final SELECT must cast to DOUBLE, INTEGER or VARCHAR, got ${typeof value} in ${name}`,
-      );
-    }),
-  );
+  return Object.fromEntries(names.map((name) => [name, plainValue(row[name], name)]));
+}
+
+/** Columns of an answer; numbers without gaps are copied whole. */
+function columnsOf(table: Table): ReadonlyMap<string, Column> {
+  const filled = table.schema.fields.map(({ name, type }, index): [string, Column] => {
+    const vector = table.getChildAt(index);
+    if (String(type) === 'Float64' && vector?.nullCount === 0)
+      return [name, Float64Array.from(vector.toArray())];
+    const values = function* () {
+      for (const value of vector ?? []) yield plainValue(value, name);
+    };
+    return [name, columnOf(values(), table.numRows, String(type) === 'Utf8')];
+  });
+  return new Map(filled);
 }
 
 /** Starts the in-browser database engine from files of the site itself. */
@@ -94,6 +105,13 @@ async function connector(
     await run(statements(textRowsSql(text, columns, name)));
     await database.dropFile(name);
   };
+  const answer = async (sql: string, parameters: readonly (string | number | null)[]): Promise<Table> => {
+    if (parameters.length === 0) return connection.query(sql);
+    const statement = await connection.prepare(sql);
+    const table = await statement.query(...parameters);
+    await statement.close();
+    return table;
+  };
   await run(`CREATE SCHEMA ${schema}; USE ${schema}`);
   return {
     textLength_bytes: 4_000_000,
@@ -108,11 +126,16 @@ async function connector(
     },
     async query(sql, parameters = []) {
       try {
-        const statement = parameters.length === 0 ? null : await connection.prepare(sql);
-        const table = statement === null ? await connection.query(sql) : await statement.query(...parameters);
-        await statement?.close();
+        const table = await answer(sql, parameters);
         const names = table.schema.fields.map((field) => field.name);
         return table.toArray().map((row) => plainRow(names, row));
+      } catch (error) {
+        throw new StoreError(error, sql);
+      }
+    },
+    async columns(sql, parameters = []) {
+      try {
+        return columnsOf(await answer(sql, parameters));
       } catch (error) {
         throw new StoreError(error, sql);
       }

@@ -1,12 +1,15 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { DOUBLE, type DuckDBConnection, DuckDBInstance, type DuckDBValue, VARCHAR } from '@duckdb/node-api';
+import { DOUBLE, type DuckDBConnection, DuckDBInstance, type DuckDBResult, VARCHAR } from '@duckdb/node-api';
 import {
+  type Column,
   type Connector,
+  columnOf,
   type Database,
   lockSql,
   normalisedText,
+  plainValue,
   type Row,
   StoreError,
   schemaName,
@@ -14,9 +17,36 @@ import {
   textRowsSql,
 } from './Connector';
 
-function plain(value: DuckDBValue): string | number | null {
-  if (value === null || typeof value === 'string' || typeof value === 'number') return value;
-  throw new Error(`a final SELECT must cast to DOUBLE, INTEGER or VARCHAR, got ${typeof value}`);
+/** Columns of a result, from chunk to chunk without an object a row. */
+async function columnsOf(result: DuckDBResult): Promise<ReadonlyMap<string, Column>> {
+  const chunks = await result.fetchAllChunks();
+  const rows = chunks.reduce((sum, chunk) => sum + chunk.rowCount, 0);
+  const filled = result.columnNames().map((name, index): [string, Column] => {
+    const values = function* () {
+      for (const chunk of chunks) {
+        const vector = chunk.getColumnVector(index);
+        for (let item = 0; item < chunk.rowCount; item++) yield plainValue(vector.getItem(item), name);
+      }
+    };
+    return [name, columnOf(values(), rows, result.columnType(index).typeId === VARCHAR.typeId)];
+  });
+  return new Map(filled);
+}
+
+async function rowsOf(result: DuckDBResult): Promise<readonly Row[]> {
+  const names = result.columnNames();
+  const rows: Row[] = [];
+  for (const chunk of await result.fetchAllChunks()) {
+    const vectors = names.map((_, index) => chunk.getColumnVector(index));
+    for (let item = 0; item < chunk.rowCount; item++) {
+      const row: Record<string, string | number | null> = {};
+      names.forEach((name, index) => {
+        row[name] = plainValue(vectors[index]?.getItem(item), name);
+      });
+      rows.push(row);
+    }
+  }
+  return rows;
 }
 
 /** Opens native DuckDB in memory, for the batch command and the tests. */
@@ -51,6 +81,11 @@ async function connector(connection: DuckDBConnection, schema: string, folder: s
     await run(statements(textRowsSql(text, columns, path)));
     await rm(path);
   };
+  const answer = async (sql: string, parameters: readonly (string | number | null)[]) => {
+    // Left to itself the binding takes whole numbers for 32-bit ones.
+    const types = parameters.map((value) => (typeof value === 'number' ? DOUBLE : VARCHAR));
+    return connection.run(sql, [...parameters], types);
+  };
   await run(`CREATE SCHEMA ${schema}; USE ${schema}`);
   return {
     textLength_bytes: 128_000_000,
@@ -65,13 +100,14 @@ async function connector(connection: DuckDBConnection, schema: string, folder: s
     },
     async query(sql, parameters = []) {
       try {
-        // Left to itself the binding takes whole numbers for 32-bit ones.
-        const types = parameters.map((value) => (typeof value === 'number' ? DOUBLE : VARCHAR));
-        const reader = await connection.runAndReadAll(sql, [...parameters], types);
-        return reader.getRowObjects().map((row) => {
-          const entries = Object.entries(row).map(([name, value]) => [name, plain(value)]);
-          return Object.fromEntries(entries) as Row;
-        });
+        return await rowsOf(await answer(sql, parameters));
+      } catch (error) {
+        throw new StoreError(error, sql);
+      }
+    },
+    async columns(sql, parameters = []) {
+      try {
+        return await columnsOf(await answer(sql, parameters));
       } catch (error) {
         throw new StoreError(error, sql);
       }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Connector } from './Connector';
+import { queryColumns } from './queryColumns';
 import { queryRows } from './queryRows';
 import { firstDateSql, heldByUnitSql } from './sql/heldByUnit';
 import { partsInStockSql, seriesResetsSql } from './sql/planning';
@@ -7,6 +8,7 @@ import {
   assemblyRangesSql,
   latestDateSql,
   limitsInForceSql,
+  resetRuleOfSeriesSql,
   runsNowSql,
   unitPositionsSql,
   unitsOpenedAfterSql,
@@ -47,13 +49,7 @@ const assemblyRange = z.object({
   assembly_lower: amount,
   assembly_upper: amount,
 });
-const runNow = z.object({
-  unit: z.string(),
-  series: z.string(),
-  run: z.number(),
-  start_hours: z.number(),
-  last_hours: amount,
-});
+const ruleOfSeries = z.object({ frame: z.string(), series: z.string(), rule: z.number() });
 const partInStock = z.object({
   part: z.string(),
   frame: z.string(),
@@ -83,7 +79,13 @@ const seriesReset = z.object({
 export type UnitPosition = z.output<typeof unitPosition>;
 export type LimitInForce = z.output<typeof limitInForce>;
 export type AssemblyRange = z.output<typeof assemblyRange>;
-export type RunNow = z.output<typeof runNow>;
+/** The run that a unit is in: its number, 0 for the one from new, and the unit hours at its start, -1 where not known. */
+export interface RunNow {
+  readonly run: number;
+  readonly start_hours: number;
+}
+/** Finds the run that a unit of a frame is in by one of its series; null where no overhaul of the unit is on record. */
+export type RunOf = (unit: string, frame: string, series: string) => RunNow | null;
 export type PartInStock = z.output<typeof partInStock>;
 export type HeldOfUnit = z.output<typeof heldOfUnit>;
 export type SeriesReset = z.output<typeof seriesReset>;
@@ -109,9 +111,20 @@ export function assemblyRanges(connector: Connector, asOf: string): Promise<read
   return queryRows(connector, assemblyRangesSql, assemblyRange, [asOf]);
 }
 
-/** The run that every unit is in, by series; start_hours is -1 where it is not known. */
-export function runsNow(connector: Connector, asOf: string): Promise<readonly RunNow[]> {
-  return queryRows(connector, runsNowSql, runNow, [asOf]);
+/** The run that every unit is in on the day. */
+export async function runsNow(connector: Connector, asOf: string): Promise<RunOf> {
+  const kinds = { unit: 'text', rule: 'number', run: 'number', start_hours: 'number' } as const;
+  const runs = await queryColumns(connector, runsNowSql, kinds, [asOf]);
+  const rules = await queryRows(connector, resetRuleOfSeriesSql, ruleOfSeries);
+  const key = (one: string, other: string | number) => `${one}\u0000${other}`;
+  const ruleOf = new Map(rules.map(({ frame, series, rule }) => [key(frame, series), rule]));
+  const placeOf = new Map(runs.unit.map((unit, place) => [key(unit, runs.rule[place] as number), place]));
+  return (unit, frame, series) => {
+    const rule = ruleOf.get(key(frame, series));
+    const place = rule === undefined ? undefined : placeOf.get(key(unit, rule));
+    if (place === undefined) return null;
+    return { run: runs.run[place] as number, start_hours: runs.start_hours[place] as number };
+  };
 }
 
 /** Latest date in the data, or null if it holds none. */

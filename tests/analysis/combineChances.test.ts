@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { characteristicOf, combineChances } from '../../lib/analysis/combineChances';
+import { chanceByQuarter, characteristicOf, combineChances } from '../../lib/analysis/combineChances';
 import type { MarginRow } from '../../lib/analysis/types';
-import { chances, margin, marginWithoutForecast } from '../app/fixture';
+import { margin, marginWithoutForecast } from '../app/fixture';
 
 const codes = ['thrust_play', 'runout', 'tip_compressor', 'tip_turbine'];
 const series = [
@@ -18,7 +18,7 @@ function withChance(name: string, chance: number): MarginRow {
     series: name,
     chanceNow: chance,
     chanceAtNextOverhaul: chance,
-    chanceByDate: chances(chance),
+    chanceByQuarter: [chance],
   });
 }
 
@@ -39,7 +39,7 @@ describe('combineChances', () => {
     const outlook = combineChances([withChance('thrust_play', 0.2), withChance('runout', 0.1)], codes);
     expect(outlook.chanceAtNextOverhaul).toBeCloseTo(0.28, 12);
     expect(outlook.chanceNow).toBeCloseTo(0.28, 12);
-    expect(outlook.chanceByDate[0]?.chance).toBeCloseTo(0.28, 12);
+    expect(chanceByQuarter(outlook, codes)[0]).toBeCloseTo(0.28, 12);
   });
 
   test('two series of one characteristic count once, with the larger chance', () => {
@@ -52,27 +52,14 @@ describe('combineChances', () => {
     expect((combineChances(margins, codes).chanceAtNextOverhaul ?? 0) / 2e-12).toBeCloseTo(1, 6);
   });
 
-  test('between dates a chance follows the straight line, as far as every forecast reaches', () => {
-    const far = margin({
-      series: 'thrust_play',
-      chanceByDate: [
-        { date: '2027-01-01', chance: 0 },
-        { date: '2027-01-11', chance: 0.5 },
-        { date: '2027-01-21', chance: 0.7 },
-      ],
-    });
-    const near = margin({
-      series: 'runout',
-      chanceByDate: [
-        { date: '2027-01-01', chance: 0 },
-        { date: '2027-01-06', chance: 0.2 },
-        { date: '2027-01-11', chance: 0.4 },
-      ],
-    });
-    const { chanceByDate } = combineChances([far, near], codes);
-    expect(chanceByDate.map((point) => point.date)).toEqual(['2027-01-01', '2027-01-06', '2027-01-11']);
-    expect(chanceByDate[1]?.chance).toBeCloseTo(1 - 0.75 * 0.8, 12);
-    expect(chanceByDate[2]?.chance).toBeCloseTo(1 - 0.5 * 0.6, 12);
+  test('by quarter they are combined as at one day', () => {
+    const far = margin({ series: 'thrust_play', chanceByQuarter: [0, 0.25, 0.5] });
+    const near = margin({ series: 'runout', chanceByQuarter: [0, 0.2, 0.4] });
+    const undated = margin({ series: 'tip_turbine_mean', chanceByQuarter: [] });
+    const chances = chanceByQuarter(combineChances([far, near, undated], codes), codes);
+    for (const [quarter, chance] of [0, 1 - 0.75 * 0.8, 1 - 0.5 * 0.6].entries())
+      expect(chances[quarter]).toBeCloseTo(chance, 12);
+    expect(chances).toHaveLength(3);
   });
 
   test('a margin without a limit is left out, one without a forecast is named', () => {
@@ -92,7 +79,7 @@ describe('combineChances', () => {
   test('without any forecast there is no chance, and the limited margin stands for its reason', () => {
     const outlook = combineChances([marginWithoutForecast()], codes);
     expect(outlook.chanceAtNextOverhaul).toBeNull();
-    expect(outlook.chanceByDate).toEqual([]);
+    expect(chanceByQuarter(outlook, codes)).toEqual([]);
     expect(outlook.deciding?.reason).toContain('under 2 units');
     expect(combineChances([], codes).deciding).toBeNull();
   });

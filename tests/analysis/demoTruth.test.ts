@@ -110,8 +110,8 @@ describe('the demo fleet as a whole', () => {
         if (typeof value === 'number')
           expect(Number.isFinite(value), `${row.unit} ${row.series} ${name}`).toBe(true);
       }
-      if (row.slope_mm_per_10kh === null || row.chanceByDate.length === 0) continue;
-      expect(row.chanceByDate.every((point) => point.chance >= 0 && point.chance <= 1)).toBe(true);
+      if (row.slope_mm_per_10kh === null || row.chanceByQuarter.length === 0) continue;
+      expect(row.chanceByQuarter.every((chance) => chance >= 0 && chance <= 1)).toBe(true);
     }
   });
 });

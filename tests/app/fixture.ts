@@ -1,5 +1,4 @@
 import type {
-  ChancePoint,
   FitRow,
   FleetResult,
   MarginRow,
@@ -9,17 +8,18 @@ import type {
   UnitRow,
   UnitSeries,
 } from '../../lib/analysis/types';
+import type { ChancePoint } from '../../lib/charts/fleetStripData';
 
 /** Results written by hand for the tests of pages and charts: invented, and small enough to check by eye. */
 
 export const asOf = '2026-11-01';
 
+const quarters = Array.from({ length: 13 }, (_, quarter) =>
+  new Date(Date.UTC(2026, 10 + quarter * 3, 1)).toISOString().slice(0, 10),
+);
+
 export function chances(...values: readonly number[]): readonly ChancePoint[] {
-  return values.map((chance, quarter) => {
-    const month = 10 + quarter * 3;
-    const date = new Date(Date.UTC(2026, month, 1)).toISOString().slice(0, 10);
-    return { date, chance };
-  });
+  return values.map((chance, quarter) => ({ date: quarters[quarter] ?? '', chance }));
 }
 
 export function margin(changes: Partial<MarginRow> = {}): MarginRow {
@@ -51,7 +51,7 @@ export function margin(changes: Partial<MarginRow> = {}): MarginRow {
     cappedByRatedLife: false,
     extrapolated: false,
     reason: null,
-    chanceByDate: chances(0, 0.01, 0.03, 0.06, 0.12, 0.2, 0.34, 0.5, 0.66, 0.8, 0.9, 0.96, 0.98),
+    chanceByQuarter: [0, 0.01, 0.03, 0.06, 0.12, 0.2, 0.34, 0.5, 0.66, 0.8, 0.9, 0.96, 0.98],
     ...changes,
   };
 }
@@ -75,7 +75,7 @@ export function marginWithoutForecast(changes: Partial<MarginRow> = {}): MarginR
     expectedFoundLower_mm: null,
     expectedFoundMedian_mm: null,
     expectedFoundUpper_mm: null,
-    chanceByDate: [],
+    chanceByQuarter: [],
     reason: 'the group has under 2 units with 2 readings in a run',
     ...changes,
   });
@@ -145,7 +145,7 @@ export function fleet(changes: Partial<FleetResult> = {}): FleetResult {
         series: 'runout',
         limit_mm: 0.04,
         chanceAtNextOverhaul: 0.1,
-        chanceByDate: chances(0, 0.05, 0.1),
+        chanceByQuarter: [0, 0.05, 0.1],
       }),
       marginWithoutForecast({ unit: 'H-2001', group: 'Heron' }),
     ],
@@ -155,6 +155,7 @@ export function fleet(changes: Partial<FleetResult> = {}): FleetResult {
     questions: [],
     sheets: [],
     characteristics,
+    quarters,
     ...changes,
   };
 }

@@ -50,7 +50,7 @@ describe('fleetSentence', () => {
 
   test('without limits there is no verdict, and it says what is missing', () => {
     const margins = [
-      margin({ limit_mm: null, chanceNow: null, chanceByDate: [], chanceAtNextOverhaul: null }),
+      margin({ limit_mm: null, chanceNow: null, chanceByQuarter: [], chanceAtNextOverhaul: null }),
     ];
     expect(sentence(fleet({ margins }))).toBe(
       'No limit is known for any of 3 units, so there is no verdict: add limits (limits.csv) on the Records page.',

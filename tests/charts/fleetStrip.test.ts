@@ -17,6 +17,15 @@ function strip(changes: Partial<FleetStripRow> = {}): FleetStripRow {
   };
 }
 
+function windowOf(rows: readonly FleetStripRow[]) {
+  const quarters = rows.flatMap(({ chanceByDate }) => chanceByDate.map(({ date }) => date));
+  return fleetWindow(
+    asOf,
+    quarters,
+    rows.flatMap(({ plannedOverhauls }) => plannedOverhauls),
+  );
+}
+
 const ms = Date.parse;
 const typical = [
   strip(),
@@ -34,7 +43,7 @@ describe.each(Object.entries(inputs))('a fleet of %s', (_, rows) => {
   test.each([true, false])(
     'is a valid specification that draws without a warning (narrow: %s)',
     async (narrow) => {
-      const spec = fleetStrip(rows, fleetWindow(asOf, rows), theme, narrow);
+      const spec = fleetStrip(rows, windowOf(rows), theme, narrow);
       expect(schemaComplaints(spec)).toEqual([]);
       const { svg, complaints } = await draw(spec);
       expect(complaints).toEqual([]);
@@ -45,19 +54,22 @@ describe.each(Object.entries(inputs))('a fleet of %s', (_, rows) => {
 });
 
 test('the words at the right end are short where there is little room', async () => {
-  const window = fleetWindow(asOf, typical);
+  const window = windowOf(typical);
   expect((await draw(fleetStrip(typical, window, theme, false))).svg).toContain('thrust play');
   expect((await draw(fleetStrip(typical, window, theme, true))).svg).not.toContain('thrust play</text>');
 });
 
 describe('fleetWindow', () => {
   test('runs from today to the end of the longest forecast', () => {
-    expect(fleetWindow(asOf, typical)).toEqual({ from: asOf, to: '2027-11-01' });
+    expect(fleetWindow(asOf, ['2027-11-01', '2027-08-01'], ['2099-01-01'])).toEqual({
+      from: asOf,
+      to: '2027-11-01',
+    });
   });
 
   test('falls back to the plan, and then to five years', () => {
-    expect(fleetWindow(asOf, [strip({ chanceByDate: [] })]).to).toBe('2099-01-01');
-    expect(fleetWindow(asOf, []).to).toBe('2031-11-01');
+    expect(fleetWindow(asOf, [], ['2099-01-01', '2027-05-01']).to).toBe('2099-01-01');
+    expect(fleetWindow(asOf, [], ['2020-01-01']).to).toBe('2031-11-01');
   });
 });
 

@@ -5,7 +5,7 @@ import { seededStream } from '../../stats/draws/seededStream';
 import { drawUnit, type UnitDraws } from '../../stats/draws/unitDraws';
 import { runLevel } from '../../stats/wear/runLevel';
 import type { LineMixture, StudentTable } from '../../stats/wear/types';
-import { type GroupFit, groupKey, runName } from '../groupFits';
+import { type GroupFit, groupKey, runIndexOf } from '../groupFits';
 import { currentLine } from '../marginRow';
 import type { Planning, PlanningUnit } from '../plan/planning';
 import type { SeriesPlan } from '../plan/seriesPlans';
@@ -140,8 +140,7 @@ export function placeOf(
 ): { readonly unit: number | null; readonly run: number | null } {
   const name = plan.question.unit.row.unit;
   const unit = fit.unitIndex.get(name) ?? null;
-  const run =
-    plan.question.run === null ? null : (fit.runIndex.get(runName(name, plan.question.run.run)) ?? null);
+  const run = plan.question.run === null ? null : runIndexOf(fit, name, plan.question.run.run);
   return { unit, run };
 }
 

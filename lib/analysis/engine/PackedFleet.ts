@@ -1,17 +1,39 @@
-import type { FleetResult, MarginRow } from '../types';
-import { type PackedRows, packRows, unpackRows } from './packedRows';
+import type { FleetResult, MarginRow, UnitRow } from '../types';
+import type { OpenOutcome } from './EngineApi';
+import { type PackedRows, packRows, rowViews, unpackRows } from './packedRows';
 
-/** A result as it is kept and handed between threads: of its bytes nine in ten are margins. */
-export interface PackedFleet extends Omit<FleetResult, 'margins'> {
+/** A result as it is kept and handed to the page: units and limited margins by column. Of series without a limit the page asks. */
+export interface PackedFleet extends Omit<FleetResult, 'margins' | 'units'> {
   readonly margins: PackedRows;
+  readonly units: PackedRows;
 }
+
+/** An outcome with its result packed. */
+export type PackedOutcome =
+  | (Omit<Extract<OpenOutcome, { readonly ok: true }>, 'fleet'> & { readonly fleet: PackedFleet })
+  | Extract<OpenOutcome, { readonly ok: false }>;
 
 /** Packs a result. */
 export function packFleet(fleet: FleetResult): PackedFleet {
-  return { ...fleet, margins: packRows(fleet.margins) };
+  const limited = fleet.margins.filter((margin) => margin.limit_mm !== null);
+  return { ...fleet, units: packRows(fleet.units), margins: packRows(limited) };
 }
 
-/** The result as it was packed. */
+/** The result as it was packed; margins are read when they are asked for, see rowViews. */
 export function unpackFleet(packed: PackedFleet): FleetResult {
-  return { ...packed, margins: unpackRows<MarginRow>(packed.margins) };
+  return {
+    ...packed,
+    units: unpackRows<UnitRow>(packed.units),
+    margins: rowViews<MarginRow>(packed.margins),
+  };
+}
+
+/** Packs what an opening came to. */
+export function packOutcome(outcome: OpenOutcome): PackedOutcome {
+  return outcome.ok ? { ...outcome, fleet: packFleet(outcome.fleet) } : outcome;
+}
+
+/** What an opening came to, as it was packed. */
+export function unpackOutcome(outcome: PackedOutcome): OpenOutcome {
+  return outcome.ok ? { ...outcome, fleet: unpackFleet(outcome.fleet) } : outcome;
 }

@@ -3,6 +3,7 @@ import type { InputFile } from '../../records/importReport';
 import { openBrowserDatabase } from '../../store/browserDatabase';
 import type { PreparedAnswer } from './AnswersBefore';
 import { Engine } from './Engine';
+import { forPage } from './forPage';
 import { BrowserTabs } from './kept/BrowserTabs';
 import { guardWrites } from './kept/guardWrites';
 
@@ -53,4 +54,4 @@ const engine = new Engine({
   tabs: new BrowserTabs(),
 });
 
-expose(guardWrites(engine, () => engine.mayWrite()));
+expose(forPage(guardWrites(engine, () => engine.mayWrite())));

@@ -1,9 +1,9 @@
-/** One property of many rows: numbers, truths and texts as typed arrays, lists of rows one after another. */
+/** One property of many rows: numbers, truths and texts as typed arrays, lists of numbers one after another. */
 type PackedColumn =
   | { readonly kind: 'numbers'; readonly values: Float64Array }
   | { readonly kind: 'truths'; readonly values: Uint8Array }
   | { readonly kind: 'texts'; readonly words: readonly (string | null)[]; readonly at: Uint32Array }
-  | { readonly kind: 'lists'; readonly lengths: Uint32Array; readonly rows: PackedRows }
+  | { readonly kind: 'lists'; readonly ends: Uint32Array; readonly values: Float64Array }
   | { readonly kind: 'others'; readonly values: readonly unknown[] };
 
 /** Rows of one shape by property: a fraction of the bytes and of the time that they take as objects. */
@@ -24,35 +24,29 @@ export function packRows(rows: readonly object[]): PackedRows {
 
 function packColumn(values: readonly unknown[]): PackedColumn {
   // A number that is missing is stored as NaN: results hold none.
-  if (values.every((value) => value === null || (typeof value === 'number' && !Number.isNaN(value))))
+  if (values.every((value) => value === null || isNumber(value)))
     return { kind: 'numbers', values: Float64Array.from(values, (value) => (value as number | null) ?? NaN) };
   if (values.every((value) => typeof value === 'boolean'))
     return { kind: 'truths', values: Uint8Array.from(values, Number) };
   if (values.every((value) => value === null || typeof value === 'string')) return packTexts(values);
-  return (
-    (values.every(Array.isArray) ? packLists(values as readonly unknown[][]) : null) ?? {
-      kind: 'others',
-      values,
-    }
-  );
+  if (values.every((value) => Array.isArray(value) && value.every(isNumber)))
+    return packLists(values as readonly (readonly number[])[]);
+  return { kind: 'others', values };
 }
 
-/** Lists of rows of one shape; null if they hold anything else. */
-function packLists(lists: readonly unknown[][]): PackedColumn | null {
-  const rows = lists.flat();
-  if (!rows.every(isRowLike(rows[0]))) return null;
-  const lengths = Uint32Array.from(lists, (list) => list.length);
-  return { kind: 'lists', lengths, rows: packRows(rows as readonly object[]) };
+function isNumber(value: unknown): boolean {
+  return typeof value === 'number' && !Number.isNaN(value);
 }
 
-/** Whether a value is a row with the same properties, in the same order, as another. */
-function isRowLike(first: unknown): (value: unknown) => boolean {
-  const shape = isRow(first) ? Object.keys(first).join() : null;
-  return (value) => isRow(value) && Object.keys(value).join() === shape;
-}
-
-function isRow(value: unknown): value is object {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
+function packLists(lists: readonly (readonly number[])[]): PackedColumn {
+  let end = 0;
+  const ends = Uint32Array.from(lists, (list) => {
+    end += list.length;
+    return end;
+  });
+  const values = new Float64Array(end);
+  for (const [row, list] of lists.entries()) values.set(list, (ends[row] as number) - list.length);
+  return { kind: 'lists', ends, values };
 }
 
 function packTexts(values: readonly unknown[]): PackedColumn {
@@ -65,33 +59,57 @@ function packTexts(values: readonly unknown[]): PackedColumn {
   return { kind: 'texts', words: [...places.keys()], at };
 }
 
-/** The rows as they were packed. */
+/** The rows as they were packed, each an object of its own. */
 export function unpackRows<Row extends object>({ count, columns }: PackedRows): readonly Row[] {
-  const rows: Record<string, unknown>[] = Array.from({ length: count }, () => ({}));
-  for (const [name, column] of Object.entries(columns)) {
-    const values = unpackColumn(column);
-    for (const [index, row] of rows.entries()) row[name] = values[index];
-  }
-  return rows as readonly object[] as readonly Row[];
+  const readers = Object.entries(columns).map(([name, column]) => [name, readerOf(column)] as const);
+  return Array.from({ length: count }, (_, place) => {
+    const row: Record<string, unknown> = {};
+    for (const [name, read] of readers) row[name] = read(place);
+    return row as Row;
+  });
 }
 
-function unpackColumn(column: PackedColumn): readonly unknown[] {
+/**
+ * The rows as they were packed, each property read from its column when it is asked for: of many rows most are asked for a few.
+ * Properties are the rows' but not their own: they are not copied by a spread.
+ */
+export function rowViews<Row extends object>({ count, columns }: PackedRows): readonly Row[] {
+  class RowView {
+    readonly #place: number;
+    constructor(place: number) {
+      this.#place = place;
+    }
+    static placeOf(row: RowView): number {
+      return row.#place;
+    }
+  }
+  for (const [name, column] of Object.entries(columns)) {
+    const read = readerOf(column);
+    Object.defineProperty(RowView.prototype, name, {
+      enumerable: true,
+      get(this: RowView) {
+        return read(RowView.placeOf(this));
+      },
+    });
+  }
+  return Array.from({ length: count }, (_, place) => new RowView(place) as object as Row);
+}
+
+function readerOf(column: PackedColumn): (place: number) => unknown {
   switch (column.kind) {
     case 'numbers':
-      return Array.from(column.values, (value) => (Number.isNaN(value) ? null : value));
+      return (place) => {
+        const value = column.values[place] as number;
+        return Number.isNaN(value) ? null : value;
+      };
     case 'truths':
-      return Array.from(column.values, Boolean);
+      return (place) => column.values[place] === 1;
     case 'texts':
-      return Array.from(column.at, (place) => column.words[place]);
-    case 'lists': {
-      const rows = unpackRows(column.rows);
-      let from = 0;
-      return Array.from(column.lengths, (length) => {
-        from += length;
-        return rows.slice(from - length, from);
-      });
-    }
+      return (place) => column.words[column.at[place] as number];
+    case 'lists':
+      return (place) =>
+        Array.from(column.values.subarray(place === 0 ? 0 : column.ends[place - 1], column.ends[place]));
     case 'others':
-      return column.values;
+      return (place) => column.values[place];
   }
 }

@@ -1,5 +1,6 @@
 import studentCdf from '@stdlib/stats-base-dists-t-cdf';
-import type { WearFit, WearReading, WearStatistics } from './types';
+import { forEachReading, type RunReadings } from './RunReadings';
+import type { WearFit, WearStatistics } from './types';
 
 /** Quadratic term in x beside the wear model, tested against no curvature. */
 export interface Curvature {
@@ -15,6 +16,7 @@ export interface Curvature {
 /** Sums of products of the columns 1, x, quadratic in x, reading: symmetric, four by four, row by row. */
 type Gram = Float64Array;
 const [START, SLOPE, QUADRATIC, READING, COLUMNS] = [0, 1, 2, 3, 4];
+const GRAM = COLUMNS * COLUMNS;
 
 /**
  * Estimate, standard error and t of a third fixed effect, c x squared, with the ratios held at the REML fit.
@@ -24,16 +26,15 @@ const [START, SLOPE, QUADRATIC, READING, COLUMNS] = [0, 1, 2, 3, 4];
  * ratio d: G - d g g' / (1 + d z'z), where g is the column of G that belongs to z. The quadratic is taken
  * orthogonal to 1 and x over all readings, which changes its estimate in nothing but rounding.
  * Null where the readings lie at fewer than 3 run hours, or the term cannot be told from the random lines.
- * Throws if a reading's run is not in the statistics. Cost: one pass over the readings.
+ * Cost: one pass over the readings; readings of one run follow each other in the statistics' order.
  */
-export function curvature(
-  statistics: WearStatistics,
-  fit: WearFit,
-  readings: readonly WearReading[],
-): Curvature | null {
-  if (new Set(readings.map((reading) => reading.x)).size < 3) return null;
+export function curvature(statistics: WearStatistics, fit: WearFit, readings: RunReadings): Curvature | null {
+  if (new Set(readings.x).size < 3) return null;
   const runs = runGrams(statistics, readings);
-  const own = runs.reduce((sum, gram) => sum + at(gram, QUADRATIC, QUADRATIC), 0);
+  let own = 0;
+  for (let run = 0; run < statistics.count.length; run++) {
+    own += runs[GRAM * run + COLUMNS * QUADRATIC + QUADRATIC] as number;
+  }
   const group = absorbTree(statistics, fit, runs);
   const squares = at(group, READING, READING);
   eliminate(group, START);
@@ -42,7 +43,7 @@ export function curvature(
   if (!(information > 1e-10 * own)) return null;
   const estimate = at(group, QUADRATIC, READING) / information;
   eliminate(group, QUADRATIC);
-  const degreesOfFreedom = readings.length - 3;
+  const degreesOfFreedom = readings.x.length - 3;
   // A parabola without scatter leaves rounding only: kept above it, so that t stays finite.
   const residualSquares = Math.max(at(group, READING, READING), 1e-15 * squares, Number.MIN_VALUE);
   const standardError = Math.sqrt(residualSquares / degreesOfFreedom) / Math.sqrt(information);
@@ -56,82 +57,60 @@ export function curvature(
   };
 }
 
-function runGrams(statistics: WearStatistics, readings: readonly WearReading[]): readonly Gram[] {
-  const indexOf = runIndex(statistics);
-  const grams = statistics.runNames.map(() => new Float64Array(COLUMNS * COLUMNS));
+/** Grams of all runs, one after the other. */
+function runGrams(statistics: WearStatistics, readings: RunReadings): Float64Array {
+  const grams = new Float64Array(GRAM * statistics.count.length);
   const quadratic = orthogonalQuadratic(readings);
-  for (const reading of readings) {
-    const { x, y, weight = 1 } = reading;
-    const gram = grams[indexOf(reading)] as Gram;
-    const row = [1, x, quadratic(x), y - statistics.yCentre];
+  const row = new Float64Array(COLUMNS);
+  forEachReading(statistics, readings, (run, x, y, weight) => {
+    row[START] = 1;
+    row[SLOPE] = x;
+    row[QUADRATIC] = quadratic(x);
+    row[READING] = y - statistics.yCentre;
+    let k = GRAM * run;
     for (let i = 0; i < COLUMNS; i++) {
-      for (let j = 0; j < COLUMNS; j++) {
-        const k = COLUMNS * i + j;
-        gram[k] = (gram[k] as number) + weight * (row[i] as number) * (row[j] as number);
+      for (let j = 0; j < COLUMNS; j++, k++) {
+        grams[k] = (grams[k] as number) + weight * (row[i] as number) * (row[j] as number);
       }
     }
-  }
+  });
   return grams;
 }
 
-/** Index in the statistics of a reading's run. */
-export function runIndex({
-  unitNames,
-  runNames,
-  firstRun,
-}: WearStatistics): (reading: WearReading) => number {
-  const units = new Map(
-    unitNames.map((unit, i) => {
-      const first = firstRun[i] as number;
-      const names = runNames.slice(first, firstRun[i + 1]);
-      return [unit, new Map(names.map((run, k) => [run, first + k]))];
-    }),
-  );
-  return ({ unit, run }) => {
-    const index = units.get(unit)?.get(run);
-    if (index === undefined)
-      throw new Error(`fitChecks requires readings of its statistics, got ${unit}, ${run}`);
-    return index;
-  };
-}
-
 /** x squared less its least-squares line over all readings. */
-function orthogonalQuadratic(readings: readonly WearReading[]): (x: number) => number {
-  const sum = (value: (reading: WearReading) => number) =>
-    readings.reduce((total, reading) => total + (reading.weight ?? 1) * value(reading), 0);
+function orthogonalQuadratic({ x, weight }: RunReadings): (x: number) => number {
+  const sum = (value: (x: number) => number) =>
+    x.reduce((total, at_x, reading) => total + (weight[reading] as number) * value(at_x), 0);
   const weights = sum(() => 1);
-  const centre = sum(({ x }) => x) / weights;
-  const squares = sum(({ x }) => (x - centre) ** 2);
-  const skew = sum(({ x }) => (x - centre) ** 3) / squares;
-  return (x) => (x - centre - skew) * (x - centre) - squares / weights;
+  const centre = sum((at_x) => at_x) / weights;
+  const squares = sum((at_x) => (at_x - centre) ** 2);
+  const skew = sum((at_x) => (at_x - centre) ** 3) / squares;
+  return (at_x) => (at_x - centre - skew) * (at_x - centre) - squares / weights;
 }
 
-function absorbTree(
-  { firstRun, unitNames }: WearStatistics,
-  { ratios }: WearFit,
-  runs: readonly Gram[],
-): Gram {
-  const group = new Float64Array(COLUMNS * COLUMNS);
-  unitNames.forEach((_, i) => {
-    const unit = new Float64Array(COLUMNS * COLUMNS);
-    for (const run of runs.slice(firstRun[i], firstRun[i + 1])) {
-      add(unit, absorbed(run, ratios.startRun, ratios.slopeRun));
+function absorbTree({ firstRun, unitNames }: WearStatistics, { ratios }: WearFit, runs: Float64Array): Gram {
+  const group = new Float64Array(GRAM);
+  const unit = new Float64Array(GRAM);
+  for (let i = 0; i < unitNames.length; i++) {
+    unit.fill(0);
+    for (let run = firstRun[i] as number; run < (firstRun[i + 1] as number); run++) {
+      const gram = runs.subarray(GRAM * run, GRAM * (run + 1));
+      absorb(gram, ratios.startRun, ratios.slopeRun);
+      add(unit, gram);
     }
-    add(group, absorbed(unit, ratios.startUnit, ratios.slopeUnit));
-  });
+    absorb(unit, ratios.startUnit, ratios.slopeUnit);
+    add(group, unit);
+  }
   return group;
 }
 
-function absorbed(gram: Gram, startRatio: number, slopeRatio: number): Gram {
-  const result = Float64Array.from(gram);
-  for (const [column, ratio] of [
-    [START, startRatio],
-    [SLOPE, slopeRatio],
-  ] as const) {
-    const d = ratio * ratio;
-    subtractColumn(result, column, d / (1 + d * at(result, column, column)));
-  }
-  return result;
+function absorb(gram: Gram, startRatio: number, slopeRatio: number): void {
+  absorbColumn(gram, START, startRatio * startRatio);
+  absorbColumn(gram, SLOPE, slopeRatio * slopeRatio);
+}
+
+function absorbColumn(gram: Gram, column: number, d: number): void {
+  subtractColumn(gram, column, d / (1 + d * at(gram, column, column)));
 }
 
 /** Takes a fixed effect out: least squares of the other columns on this one. */
@@ -140,17 +119,15 @@ function eliminate(gram: Gram, column: number): void {
 }
 
 function subtractColumn(gram: Gram, column: number, factor: number): void {
-  const values = Array.from({ length: COLUMNS }, (_, row) => at(gram, row, column));
-  gram.forEach((value, k) => {
-    const product = (values[Math.floor(k / COLUMNS)] as number) * (values[k % COLUMNS] as number);
-    gram[k] = value - factor * product;
-  });
+  const values = [0, 1, 2, 3].map((row) => at(gram, row, column));
+  for (let k = 0; k < GRAM; k++) {
+    const product = (values[k >> 2] as number) * (values[k & 3] as number);
+    gram[k] = (gram[k] as number) - factor * product;
+  }
 }
 
 function add(sum: Gram, gram: Gram): void {
-  gram.forEach((value, k) => {
-    sum[k] = (sum[k] as number) + value;
-  });
+  for (let k = 0; k < GRAM; k++) sum[k] = (sum[k] as number) + (gram[k] as number);
 }
 
 function at(gram: Gram, row: number, column: number): number {

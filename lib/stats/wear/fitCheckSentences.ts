@@ -54,10 +54,10 @@ function curvatureNumbers(curvature: Curvature): string {
 function residualSentences({ largest, normalScores }: FitChecks): readonly string[] {
   const sentences: string[] = [];
   if (largest !== null && largest.p < FINDING) {
-    const { reading, residual_mm, standardised, p } = largest;
+    const { unit, run, x, residual_mm, standardised, p } = largest;
     const side = residual_mm > 0 ? 'above' : 'below';
     sentences.push(
-      `One reading stands out: unit ${reading.unit}, ${reading.run}, at ${hoursText(10_000 * reading.x)} lies ` +
+      `One reading stands out: unit ${unit}, run ${run}, at ${hoursText(10_000 * x)} lies ` +
         `${twoDigits(Math.abs(residual_mm))} mm ${side} the line of its own run, ${withDecimals(Math.abs(standardised), 1)} ` +
         `standard deviations (${pWords(p)}). Check it against the record before trusting the rates.`,
     );

@@ -1,9 +1,23 @@
 import { type Curvature, curvature } from './curvature';
 import { type NormalScores, normalScores } from './normalScores';
-import { largestResidualP, type StandardResidual, standardResiduals } from './standardResiduals';
-import type { RatioName, SdName, WearFit, WearPosterior, WearReading, WearStatistics } from './types';
+import type { RunReadings } from './RunReadings';
+import { largestResidualP, type StandardResiduals, standardResiduals } from './standardResiduals';
+import type { RatioName, SdName, WearFit, WearPosterior, WearStatistics } from './types';
 
 export { fitCheckSentences } from './fitCheckSentences';
+
+/** The reading that lies farthest from the line of its own run. */
+export interface LargestResidual {
+  readonly unit: string;
+  readonly run: string;
+  /** Run hours / 10,000. */
+  readonly x: number;
+  readonly residual_mm: number;
+  /** The residual in its own standard deviations. */
+  readonly standardised: number;
+  /** Chance of one as large, at most. */
+  readonly p: number;
+}
 
 /** What a reader should know of a fit's shape, noise and boundaries before trusting its forecasts. */
 export interface FitChecks {
@@ -11,8 +25,8 @@ export interface FitChecks {
   readonly curvature: Curvature | null;
   /** Of the standardised residuals; null with too few of them. */
   readonly normalScores: NormalScores | null;
-  /** Residual largest in its own standard deviations, and the chance of one as large, at most. */
-  readonly largest: (StandardResidual & { readonly p: number }) | null;
+  /** Null without a residual. */
+  readonly largest: LargestResidual | null;
   /** Share of the posterior weight at which a spread is under about a quarter of the noise of one reading. */
   readonly nearZero: Readonly<Record<RatioName, number>>;
   /** Standard deviations at zero in the REML fit. */
@@ -34,41 +48,53 @@ const [NEAR_ZERO, NOT_ZERO] = [1 / 8, 3 / 8];
  *
  * The residuals of one group are not quite independent: measured on simulated fleets their normal scores are
  * found abnormal at 5 % in 2 to 7 % of cases, curvature in 4 to 6 %, the largest residual in 1 to 7 %.
- * The readings are those of the statistics, with their weights. Throws if they are not.
+ * The readings are those of the statistics, in the order of its runs, with their weights. Throws if they are more or fewer.
  */
 export function fitChecks(
   statistics: WearStatistics,
   fit: WearFit,
   posterior: WearPosterior,
-  readings: Iterable<WearReading>,
+  readings: RunReadings,
 ): FitChecks {
-  const all = [...readings];
-  if (all.length !== statistics.readings) {
+  const { length } = readings.x;
+  if (length !== statistics.readings) {
     throw new Error(
-      `fitChecks requires the ${statistics.readings} readings of its statistics, got ${all.length}`,
+      `fitChecks requires the ${statistics.readings} readings of its statistics, got ${length}`,
     );
   }
-  const residuals = standardResiduals(statistics, fit, posterior, all);
+  const residuals = standardResiduals(statistics, fit, posterior, readings);
   return {
-    curvature: curvature(statistics, fit, all),
-    normalScores: normalScores(residuals.map((residual) => residual.standardised)),
-    largest: largestOf(residuals, all.length),
+    curvature: curvature(statistics, fit, readings),
+    normalScores: normalScores(residuals.standardised),
+    largest: largestOf(residuals, statistics, readings),
     nearZero: nearZeroShares(statistics, posterior),
     boundary: fit.boundary,
     oneRunAUnit: statistics.runNames.length === statistics.unitNames.length,
     converged: fit.converged,
-    distinctX: new Set(all.map((reading) => reading.x)).size,
+    distinctX: new Set(readings.x).size,
   };
 }
 
-function largestOf(residuals: readonly StandardResidual[], readings: number): FitChecks['largest'] {
-  const [first, ...others] = residuals;
-  if (first === undefined) return null;
-  const largest = others.reduce(
-    (most, other) => (Math.abs(other.standardised) > Math.abs(most.standardised) ? other : most),
-    first,
-  );
-  return { ...largest, p: largestResidualP(largest.standardised, residuals.length, readings) };
+function largestOf(
+  { standardised, residual_mm, reading, run }: StandardResiduals,
+  { unitNames, runNames, firstRun }: WearStatistics,
+  { x }: RunReadings,
+): LargestResidual | null {
+  if (standardised.length === 0) return null;
+  let most = 0;
+  standardised.forEach((value, k) => {
+    if (Math.abs(value) > Math.abs(standardised[most] as number)) most = k;
+  });
+  const ofRun = run[most] as number;
+  const unit = firstRun.findIndex((first) => first > ofRun) - 1;
+  return {
+    unit: unitNames[unit] as string,
+    run: runNames[ofRun] as string,
+    x: x[reading[most] as number] as number,
+    residual_mm: residual_mm[most] as number,
+    standardised: standardised[most] as number,
+    p: largestResidualP(standardised[most] as number, standardised.length, x.length),
+  };
 }
 
 function nearZeroShares({ n, sxx }: WearStatistics, posterior: WearPosterior): FitChecks['nearZero'] {

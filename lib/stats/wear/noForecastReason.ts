@@ -25,8 +25,8 @@ export function noForecastReason(statistics: WearStatistics): string | null {
   if (readings < LEAST_READINGS) {
     return `the wear rate needs at least ${LEAST_READINGS} readings, the group has ${readings}`;
   }
-  const largest = [statistics.sxx, statistics.syy].flatMap((sums) => Array.from(sums));
-  if (![statistics.yCentre, ...largest].every((value) => Math.abs(value) < LARGEST)) {
+  const isSmall = (value: number) => Math.abs(value) < LARGEST;
+  if (!isSmall(statistics.yCentre) || !statistics.sxx.every(isSmall) || !statistics.syy.every(isSmall)) {
     return `some of the ${readings} readings or their run hours are too large to be true: check them and their units`;
   }
   return sameHoursReason(statistics) ?? noScatterReason(statistics);

@@ -19,7 +19,7 @@ const FEWEST = 5;
  * 1.0308 - 0.26758 (log log n + 2 / log n), Royston 1993, Statistics in Medicine 12, 181, stated for 5 to 5,000
  * independent values. Null below 5 values or where all are equal.
  */
-export function normalScores(values: readonly number[]): NormalScores | null {
+export function normalScores(values: ArrayLike<number>): NormalScores | null {
   const n = values.length;
   if (n < FEWEST) return null;
   const sorted = Float64Array.from(values).sort();

@@ -1,17 +1,19 @@
 import studentCdf from '@stdlib/stats-base-dists-t-cdf';
 import { absorbRuns, absorbUnits, wearWorkspace } from './absorb';
-import { runIndex } from './curvature';
+import { forEachReading, type RunReadings } from './RunReadings';
 import { runLevel } from './runLevel';
 import { groupSolution, solveGroup } from './solveGroup';
-import type { LineMixture, WearFit, WearPosterior, WearReading, WearStatistics } from './types';
+import type { LineMixture, WearFit, WearPosterior, WearStatistics } from './types';
 
-/** Distance of a reading from its own run's line. */
-export interface StandardResidual {
-  readonly reading: WearReading;
+/** Distances of readings from their own runs' lines, column by column. */
+export interface StandardResiduals {
+  /** Places of the readings. */
+  readonly reading: Int32Array;
+  readonly run: Int32Array;
   /** Reading less its run's level, mm. */
-  readonly residual_mm: number;
+  readonly residual_mm: Float64Array;
   /** The same in its own standard deviations. */
-  readonly standardised: number;
+  readonly standardised: Float64Array;
 }
 
 /** Readings that their own run's line follows closer than this share of the noise variance say nothing. */
@@ -27,20 +29,29 @@ export function standardResiduals(
   statistics: WearStatistics,
   fit: WearFit,
   posterior: WearPosterior,
-  readings: readonly WearReading[],
-): readonly StandardResidual[] {
-  const line = runLines(statistics, atFit(statistics, fit, posterior));
-  const residuals: StandardResidual[] = [];
-  for (const reading of readings) {
-    const { x, y, weight = 1 } = reading;
-    const { start, slope, startStart, startSlope, slopeSlope } = line(reading);
+  readings: RunReadings,
+): StandardResiduals {
+  const lineOf = runLines(statistics, atFit(statistics, fit, posterior));
+  const size = readings.x.length;
+  const [residual_mm, standardised] = [new Float64Array(size), new Float64Array(size)];
+  const [places, runs] = [new Int32Array(size), new Int32Array(size)];
+  let kept = 0;
+  forEachReading(statistics, readings, (run, x, y, weight, reading) => {
+    const { start, slope, startStart, startSlope, slopeSlope } = lineOf(run);
     const free = 1 - weight * (at0(startStart) + x * (2 * at0(startSlope) + x * at0(slopeSlope)));
-    if (!(free > LEAST_FREE)) continue;
-    const residual_mm = y - (at0(start) + at0(slope) * x);
-    const sd = fit.sdNoise_mm * Math.sqrt(free / weight);
-    residuals.push({ reading, residual_mm, standardised: residual_mm / sd });
-  }
-  return residuals;
+    if (!(free > LEAST_FREE)) return;
+    const residual = y - (at0(start) + at0(slope) * x);
+    residual_mm[kept] = residual;
+    standardised[kept] = residual / (fit.sdNoise_mm * Math.sqrt(free / weight));
+    places[kept] = reading;
+    runs[kept++] = run;
+  });
+  return {
+    reading: places.subarray(0, kept),
+    run: runs.subarray(0, kept),
+    residual_mm: residual_mm.subarray(0, kept),
+    standardised: standardised.subarray(0, kept),
+  };
 }
 
 /**
@@ -82,14 +93,16 @@ function atFit(statistics: WearStatistics, { ratios }: WearFit, posterior: WearP
   };
 }
 
-function runLines(statistics: WearStatistics, node: WearPosterior): (reading: WearReading) => LineMixture {
-  const indexOf = runIndex(statistics);
-  const lines = statistics.unitNames.flatMap((_, unit) => {
-    const first = statistics.firstRun[unit] as number;
-    const runs = (statistics.firstRun[unit + 1] as number) - first;
-    return Array.from({ length: runs }, (_, k) => runLevel(node, statistics, unit, first + k));
-  });
-  return (reading) => lines[indexOf(reading)] as LineMixture;
+/** Line of a run; asked for in order, since one unit and line at a time is remembered. */
+function runLines(statistics: WearStatistics, node: WearPosterior): (run: number) => LineMixture {
+  let [unit, last] = [0, -1];
+  let line: LineMixture | null = null;
+  return (run) => {
+    while (run >= (statistics.firstRun[unit + 1] as number)) unit += 1;
+    if (line === null || run !== last) line = runLevel(node, statistics, unit, run);
+    last = run;
+    return line;
+  };
 }
 
 function at0(values: Float64Array): number {

@@ -51,8 +51,15 @@ export const assemblyRangesSql = `
   QUALIFY row_number() OVER (PARTITION BY frame, series ORDER BY valid_from DESC NULLS LAST, id DESC) = 1
   ORDER BY frame, series`;
 
-/** The run that every unit is in now, by series: its number and the unit hours at its start. */
+/**
+ * The run that every unit is in on $1 (YYYY-MM-DD), by reset rule: its number and the unit hours at its start. By rule and not by
+ * series, since all series of a rule are in the same run.
+ */
 export const runsNowSql = `
-  SELECT r.unit, s.series, arg_max(r.run_left, r.place)::INTEGER AS run, CAST(arg_max(r.start_left, r.place) AS DOUBLE) AS start_hours, CAST(max(r.unit_hours) AS DOUBLE) AS last_hours
-  FROM overhaul_resets r JOIN series_of s USING (characteristic)
-  WHERE r.date <= $1::DATE GROUP BY r.unit, s.series ORDER BY r.unit, s.series`;
+  SELECT unit, rule::DOUBLE AS rule, arg_max(run_left, place)::DOUBLE AS run, CAST(arg_max(start_left, place) AS DOUBLE) AS start_hours
+  FROM opening_resets WHERE date <= $1::DATE GROUP BY unit, rule ORDER BY unit, rule`;
+
+/** Reset rule of every series of a frame. */
+export const resetRuleOfSeriesSql = `
+  SELECT DISTINCT r.frame, s.series, r.rule::INTEGER AS rule FROM reset_rules r JOIN series_of s USING (characteristic)
+  ORDER BY r.frame, s.series`;

@@ -1,4 +1,8 @@
 import { noiseTable } from './noiseVariances';
+import { quoted } from './quoted';
+
+/** Noise variance (mm squared) that interval readings are weighed by before their group has one of its own. */
+const firstVariance_mm2 = 0.0001;
 
 /**
  * Readings of the model with their sister group, x in 10,000 run hours, y in mm and weight w, up to $1 (YYYY-MM-DD).
@@ -6,41 +10,79 @@ import { noiseTable } from './noiseVariances';
  * @param groupTable table of the sister group of each unit: unit, group
  */
 export function weightedReadingsSql(groupTable: string): string {
+  const variance = `coalesce(n.variance, ${firstVariance_mm2})`;
   return `SELECT g."group", r.series, r.unit, r.run, r.run_hours / 10000 AS x, r.value_mm AS y,
-      CASE WHEN r.interval_variance > 0 THEN coalesce(n.variance, 0.0001) / (coalesce(n.variance, 0.0001) + r.interval_variance) ELSE 1 END AS w,
+      CASE WHEN r.interval_variance > 0 THEN ${variance} / (${variance} + r.interval_variance) ELSE 1 END AS w,
       r.overhaul, r.date, r.stage, r.unit_hours, r.line
     FROM run_readings r JOIN ${groupTable} g USING (unit)
     LEFT JOIN ${noiseTable(groupTable)} n ON n.group_name = g."group" AND n.series = r.series
     WHERE r.date <= $1::DATE`;
 }
 
-/**
- * Sufficient statistics of every run up to $1 (YYYY-MM-DD): count, weights, means and centred sums, x in 10,000 run hours
- * and y in mm, in order of group, series, unit and run.
- *
- * An interval reading has weight s^2 / (s^2 + (upper - lower)^2 / 12), s from the grouping's table of noise variances; the other
- * readings have weight 1.
- *
- * @param groupTable table of the sister group of each unit: unit, group
- */
-export function runStatisticsSql(groupTable: string): string {
-  return `
-  WITH weighted AS (${weightedReadingsSql(groupTable)}),
-  means AS (
-    SELECT "group", series, unit, run, count(*) AS count, sum(w) AS n, sum(ln(w)) AS log_weight_sum,
-      sum(w * x) / sum(w) AS mean_x, sum(w * y) / sum(w) AS mean_y, min(x) AS min_x, max(x) AS max_x, min(w) AS least_weight
-    FROM weighted GROUP BY ALL)
-  SELECT m."group", m.series, m.unit, m.run::INTEGER AS run, m.count::INTEGER AS count,
-    m.n::DOUBLE AS n, m.log_weight_sum::DOUBLE AS log_weight_sum, m.mean_x::DOUBLE AS mean_x, m.mean_y::DOUBLE AS mean_y,
-    m.min_x::DOUBLE AS min_x, m.max_x::DOUBLE AS max_x, (m.least_weight < 1)::INTEGER AS weighted,
-    sum(w.w * pow(w.x - m.mean_x, 2))::DOUBLE AS sxx_c, sum(w.w * (w.x - m.mean_x) * (w.y - m.mean_y))::DOUBLE AS sxy_c,
-    sum(w.w * pow(w.y - m.mean_y, 2))::DOUBLE AS syy_c
-  FROM means m JOIN weighted w ON w."group" = m."group" AND w.series = m.series AND w.unit = m.unit AND w.run = m.run
-  GROUP BY ALL ORDER BY 1, 2, 3, 4`;
+/** Name of the table of run statistics of a grouping. */
+function statisticsTable(groupTable: string): string {
+  return `statistics_of_${groupTable}`;
 }
 
-/** Readings of one group ($2) and series ($3) up to $1, for the checks of its fit. */
+/**
+ * Makes the table of the sufficient statistics of every run up to a day (YYYY-MM-DD), in order of group, series, unit and run: count,
+ * weights, means and centred sums, x in 10,000 run hours and y in mm. Runs with interval readings are weighed by
+ * `weighRunsSql` afterwards.
+ *
+ * Only joined to its group when it is one row a run, since there are some twenty readings to a run and a name to each.
+ */
+export function createRunStatisticsSql(groupTable: string, asOf: string): string {
+  return `CREATE OR REPLACE TABLE ${statisticsTable(groupTable)} AS
+    SELECT g."group", r.* FROM (
+      SELECT series, unit, run, count(*)::DOUBLE AS count, count(*)::DOUBLE AS n, 0::DOUBLE AS log_weight_sum,
+        avg(run_hours / 10000) AS mean_x, avg(value_mm) AS mean_y, min(run_hours) / 10000 AS min_x, max(run_hours) / 10000 AS max_x,
+        (max(interval_variance) > 0)::DOUBLE AS weighted, regr_sxx(value_mm, run_hours / 10000) AS sxx_c,
+        regr_sxy(value_mm, run_hours / 10000) AS sxy_c, regr_syy(value_mm, run_hours / 10000) AS syy_c
+      FROM run_readings WHERE date <= ${quoted(asOf)}::DATE GROUP BY series, unit, run) r
+    JOIN ${groupTable} g USING (unit) ORDER BY g."group", r.series::VARCHAR, r.unit, r.run`;
+}
+
+/**
+ * Weighs the runs that have interval readings: such a reading has weight s^2 / (s^2 + (upper - lower)^2 / 12), s from the grouping's
+ * table of noise variances; the other readings have weight 1.
+ */
+export function weighRunsSql(groupTable: string, asOf: string): string {
+  return `UPDATE ${statisticsTable(groupTable)} t SET n = s.n, log_weight_sum = s.log_weight_sum, mean_x = s.mean_x, mean_y = s.mean_y,
+      sxx_c = s.sxx_c, sxy_c = s.sxy_c, syy_c = s.syy_c
+    FROM (
+      WITH uneven AS (
+        SELECT w.* FROM (${weightedReadingsSql(groupTable).replace('$1', quoted(asOf))}) w
+        SEMI JOIN (SELECT series, unit, run FROM ${statisticsTable(groupTable)} WHERE weighted > 0) u
+          ON u.series = w.series AND u.unit = w.unit AND u.run = w.run),
+      means AS (
+        SELECT series, unit, run, sum(w) AS n, sum(ln(w)) AS log_weight_sum, sum(w * x) / sum(w) AS mean_x, sum(w * y) / sum(w) AS mean_y
+        FROM uneven GROUP BY series, unit, run)
+      SELECT m.series, m.unit, m.run, m.n, m.log_weight_sum, m.mean_x, m.mean_y, sum(w.w * pow(w.x - m.mean_x, 2)) AS sxx_c,
+        sum(w.w * (w.x - m.mean_x) * (w.y - m.mean_y)) AS sxy_c, sum(w.w * pow(w.y - m.mean_y, 2)) AS syy_c
+      FROM means m JOIN uneven w ON w.series = m.series AND w.unit = m.unit AND w.run = m.run GROUP BY ALL) s
+    WHERE t.series = s.series AND t.unit = s.unit AND t.run = s.run`;
+}
+
+/** Every group and series with its runs, and whether interval readings are among them, in order. */
+export function groupsSql(groupTable: string): string {
+  return `SELECT "group", series::VARCHAR AS series, max(weighted)::INTEGER AS weighted FROM ${statisticsTable(groupTable)}
+    GROUP BY "group", series ORDER BY "group", series::VARCHAR`;
+}
+
+/** Units of one group ($1) and series ($2) with the number of their runs, in order. */
+export function groupUnitsSql(groupTable: string): string {
+  return `SELECT unit, count(*)::DOUBLE AS runs FROM ${statisticsTable(groupTable)} WHERE "group" = $1 AND series = $2
+    GROUP BY unit ORDER BY unit`;
+}
+
+/** Runs of one group ($1) and series ($2), in order of unit and run: the order in which they lie in the table. */
+export function groupRunsSql(groupTable: string): string {
+  return `SELECT run::DOUBLE AS run, count, n, log_weight_sum, mean_x, mean_y, sxx_c, sxy_c, syy_c, min_x, max_x
+    FROM ${statisticsTable(groupTable)} WHERE "group" = $1 AND series = $2 ORDER BY rowid`;
+}
+
+/** Readings of one group ($2) and series ($3) up to $1, in the order of its runs. */
 export function groupReadingsSql(groupTable: string): string {
-  return `SELECT unit, run::INTEGER AS run, x::DOUBLE AS x, y::DOUBLE AS y, w::DOUBLE AS weight
+  return `SELECT x::DOUBLE AS x, y::DOUBLE AS y, w::DOUBLE AS weight
     FROM (${weightedReadingsSql(groupTable)}) WHERE "group" = $2 AND series = $3 ORDER BY unit, run, x, y`;
 }

@@ -4,7 +4,6 @@ import { quarterOf } from '../../../lib/analysis/demand/demandRows';
 import { drawFleet } from '../../../lib/analysis/demand/drawnFleet';
 import { defaultSparesSettings, sparesOf } from '../../../lib/analysis/demand/sparesOf';
 import type { DemandRow } from '../../../lib/analysis/demand/types';
-import { runName } from '../../../lib/analysis/groupFits';
 import { isoDatePlus } from '../../../lib/analysis/isoDate';
 import { comingOverhauls, noChanges } from '../../../lib/analysis/plan/comingOverhauls';
 import type { Planning } from '../../../lib/analysis/plan/planning';
@@ -59,7 +58,7 @@ function trueFleet(seed: number): readonly TrueUnit[] {
         const x = (hours - runStart_h) / 10_000;
         readings.push({
           unit,
-          run: runName(unit, run),
+          run: String(run),
           x,
           y: line.start + line.slope * x + noise * normal(),
         });
@@ -115,12 +114,12 @@ function fittedQuarters(
     const read = (hours: number) => {
       const x = (hours - start_h) / 10_000;
       const y = line.start + line.slope * x + unit.noise * normal();
-      readings.push({ unit: unit.own.unit, run: runName(unit.own.unit, run), x, y });
+      readings.push({ unit: unit.own.unit, run: String(run), x, y });
     };
     const hours = unitHours as number;
     read(hours);
     const statistics = wearStatistics(readings);
-    const place = statistics.runNames.indexOf(runName(unit.own.unit, run));
+    const place = statistics.runNames.indexOf(String(run));
     const level = runLevel(posterior, statistics, 0, place);
     const chance = (at: number) => chancePast(level, LIMIT, 'upper', (at - start_h) / 10_000);
     if (Math.max(chance(hours), chance(followingHours as number)) > RISK) {

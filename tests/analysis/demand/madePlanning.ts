@@ -23,7 +23,7 @@ export function knownPosterior(known: {
   return oneNodePosterior({ ratios, beta, inverse, s2: sdNoise_mm ** 2, degreesOfFreedom, yCentre: 0 });
 }
 
-/** Fit of the one series of the one group; runs are named as the analysis names them. */
+/** Fit of the one series of the one group; runs are named by their number, as the analysis names them. */
 export function madeFit(
   statistics: WearStatistics,
   posterior: WearPosterior,
@@ -53,7 +53,6 @@ export function madeFit(
     posterior,
     fit: null,
     unitIndex: new Map(statistics.unitNames.map((name, index) => [name, index])),
-    runIndex: new Map(statistics.runNames.map((name, index) => [name, index])),
   };
 }
 
@@ -172,7 +171,7 @@ function seriesPlan(
 ): SeriesPlan {
   const { series } = fit.row;
   const limit = { frame: 'Crane', series, limit_kind: side, limit_mm, source: null };
-  const run = { unit: own.unit, series, run: own.run, start_hours: own.runStart_h, last_hours: null };
+  const run = { run: own.run, start_hours: own.runStart_h };
   return {
     series,
     question: { unit, series, fit, run, limit, asOf, quarters: [] },

@@ -7,7 +7,6 @@ import { intervalWear } from '../../../lib/analysis/demand/intervalWear';
 import { defaultSparesSettings, sparesOf } from '../../../lib/analysis/demand/sparesOf';
 import type { Spares, SparesSettings } from '../../../lib/analysis/demand/types';
 import { whatIf } from '../../../lib/analysis/demand/whatIf';
-import { runName } from '../../../lib/analysis/groupFits';
 import { isoDatePlus } from '../../../lib/analysis/isoDate';
 import { noChanges } from '../../../lib/analysis/plan/comingOverhauls';
 import { simulateFleet } from '../../../lib/batch/calibrate/simulateFleet';
@@ -21,7 +20,7 @@ const truth = { noise: 0.012, startRun: 0.01, slopeRun: 0.012, startUnit: 0.01, 
 function fleetOf(seed: number, draws = 200): DrawnFleet {
   const { readings, current } = simulateFleet(seed, 6, truth);
   const statistics = wearStatistics(
-    readings.map((one) => ({ ...one, run: runName(one.unit, Number(one.run.split('-')[1]) - 1) })),
+    readings.map((one) => ({ ...one, run: String(Number(one.run.split('-')[1]) - 1) })),
   );
   const posterior = integrateWear(statistics);
   const units = current.map(({ unit, run, lastX }, k): MadeUnit => {

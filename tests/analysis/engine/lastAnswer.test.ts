@@ -7,6 +7,7 @@ import type { Decision } from '../../../lib/records/decisions/Decision';
 import { rulingId } from '../../../lib/records/decisions/rulings';
 import { countingDatabase } from '../../support/countingDatabase';
 import { MemoryStore } from '../../support/memoryStore';
+import { plainRows } from '../../support/plainRows';
 
 const counted = countingDatabase();
 const silent = () => {};
@@ -17,6 +18,18 @@ const sheet = (unit: string) => ({
     `${head}${unit},2016-02-03,8120,0.031\n${unit},2018-02-03,16000,O.034\n${unit},2020-02-03,24000,0.04\n`,
   ).buffer,
 });
+
+/** So that there is a margin to be kept: the page is given those of series with a limit. */
+function limitFiles() {
+  const texts = {
+    units: 'unit,frame\nR-1,Lark\n',
+    limits: 'frame,series,limit_kind,limit\nLark,runout,upper,0.06\n',
+  };
+  return Object.entries(texts).map(([table, text]) => ({
+    name: `${table}.csv`,
+    bytes: new TextEncoder().encode(text).buffer,
+  }));
+}
 
 function engineOn(store: MemoryStore, version: string | null = 'one', demoAnswer?: PreparedAnswer): Engine {
   const demo = { name: 'demo.csv', bytes: new TextEncoder().encode(`${head}D-1,2016-02-03,8120,0.03\n`) };
@@ -32,7 +45,9 @@ function engineOn(store: MemoryStore, version: string | null = 'one', demoAnswer
 
 async function lastFleetOf(engine: Engine) {
   const packed = await engine.lastFleet();
-  return packed === null ? null : unpackFleet(packed);
+  if (packed === null) return null;
+  const fleet = unpackFleet(packed);
+  return { ...fleet, margins: plainRows(fleet.margins) };
 }
 
 const place = { file: 'R-1.csv', line: 3, column: 'runout_found_mm' };
@@ -58,7 +73,7 @@ const remark = acknowledgement({
 async function opened() {
   const store = new MemoryStore();
   const engine = engineOn(store);
-  const outcome = await engine.addFiles([sheet('R-1')], silent);
+  const outcome = await engine.addFiles([sheet('R-1'), ...limitFiles()], silent);
   if (!outcome.ok) throw new Error(outcome.message);
   await vi.waitFor(() => expect(store.values.get('last answer')).toBeTruthy());
   return { store, engine, fleet: outcome.fleet };

@@ -1,14 +1,19 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { packRows, unpackRows } from '../../../lib/analysis/engine/packedRows';
+import { packRows, rowViews, unpackRows } from '../../../lib/analysis/engine/packedRows';
 import { fleet } from '../../app/fixture';
 
 const number = fc.oneof(fc.double({ noNaN: true }), fc.constant(null));
 const text = fc.oneof(fc.string(), fc.constantFrom('lark', 'heron'), fc.constant(null));
-const point = fc.record({ date: text, chance: number }, { noNullPrototype: true });
 const anything = fc.anything({ withNullPrototype: false }).filter((value) => value !== undefined);
 const row = fc.record(
-  { number, text, truth: fc.boolean(), points: fc.array(point, { maxLength: 4 }), anything },
+  {
+    number,
+    text,
+    truth: fc.boolean(),
+    numbers: fc.array(fc.double({ noNaN: true }), { maxLength: 4 }),
+    anything,
+  },
   { noNullPrototype: true },
 );
 
@@ -24,4 +29,17 @@ it('rows come back as they were, over a copy to another thread', () => {
 it('margins come back to the last digit, properties in their order', () => {
   const { margins } = fleet();
   expect(JSON.stringify(unpackRows(structuredClone(packRows(margins))))).toBe(JSON.stringify(margins));
+});
+
+it('views give what whole rows give', () => {
+  fc.assert(
+    fc.property(fc.array(row), (rows) => {
+      const names = Object.keys(rows[0] ?? {}) as (keyof (typeof rows)[number])[];
+      const views = rowViews<(typeof rows)[number]>(structuredClone(packRows(rows)));
+      expect(views.map((view) => names.map((name) => view[name]))).toEqual(
+        rows.map((one) => names.map((name) => one[name])),
+      );
+    }),
+    { numRuns: 200, seed: 6 },
+  );
 });

@@ -15,7 +15,7 @@ import type { MarginRow } from '../../../lib/analysis/types';
 import type { InputFile } from '../../../lib/records/importReport';
 import type { Row } from '../../../lib/store/Connector';
 import { openNodeDatabase } from '../../../lib/store/nodeDatabase';
-import { runStatisticsSql } from '../../../lib/store/sql/runStatistics';
+import { readingsInOrderSql } from '../../../lib/store/sql/readingsInOrder';
 import { filesOf } from '../../support/withRecords';
 
 const day = '2024-10-21';
@@ -64,8 +64,8 @@ function filesOfDay(): readonly InputFile[] {
 }
 
 /** What the fits of an analysis are made from, and what later questions about it are. */
-async function statistics({ connector, groupTable, fleet }: Analysis): Promise<readonly Row[]> {
-  return connector.query(runStatisticsSql(groupTable), [fleet.asOf]);
+async function readingsOf({ connector, groupTable, fleet }: Analysis): Promise<readonly Row[]> {
+  return connector.query(readingsInOrderSql(groupTable), [fleet.asOf]);
 }
 
 /** What a paper is made from, with fewer draws than the pages take. */
@@ -85,7 +85,7 @@ async function sourceOf(analysis: Analysis): Promise<PaperSource> {
 beforeAll(async () => {
   database = await openNodeDatabase();
   open = await analysed(filesOf('data/demo'), null);
-  before = await statistics(open);
+  before = await readingsOf(open);
   earlier = await onDay(open, day, idle);
 });
 afterAll(() => database.close());
@@ -144,11 +144,11 @@ describe('the records as of an earlier day', () => {
   });
 
   it('leave what is open as it was', async () => {
-    const after = await statistics(open);
+    const after = await readingsOf(open);
     expect(after).toHaveLength(before.length);
     for (const [index, row] of before.entries())
       expectSame(Object.values(row), Object.values(after[index] ?? {}), JSON.stringify(row));
-    expect((await statistics(earlier)).length).toBeLessThan(before.length);
+    expect((await readingsOf(earlier)).length).toBeLessThan(before.length);
   });
 });
 

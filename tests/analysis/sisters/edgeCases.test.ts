@@ -31,7 +31,6 @@ function groupFit(readings: readonly WearReading[]): GroupFit {
     fit,
     posterior: fit === null ? null : integrateWear(statistics),
     unitIndex: new Map(),
-    runIndex: new Map(),
   };
 }
 

@@ -9,6 +9,7 @@ import { runLevel } from '../../../lib/stats/wear/runLevel';
 import type { WearReading } from '../../../lib/stats/wear/types';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
 import { coarseReadings } from './coarseReadings';
+import { inRunOrder } from './inRunOrder';
 import { readFleet } from './readFleet';
 
 /** Runs listed as unit, then [x, y] of every reading. */
@@ -172,7 +173,7 @@ describe('noForecastReason', () => {
           ];
           expect(finiteNumbers(numbers)).toBe(true);
         }
-        const checks = fitChecks(statistics, fit, posterior, readings);
+        const checks = fitChecks(statistics, fit, posterior, inRunOrder(statistics, readings));
         expect(finiteNumbers(checks)).toBe(true);
         return fitCheckSentences(checks).every((sentence) => !/NaN|Infinity|∞|undefined|null/.test(sentence));
       }),

@@ -1,0 +1,32 @@
+import type { EngineApi, EngineOpenings, OpenOutcome } from './EngineApi';
+import { packOutcome } from './PackedFleet';
+
+/** Calls that end with an outcome. */
+const openings: Readonly<Record<keyof EngineOpenings, true>> = {
+  open: true,
+  openDemo: true,
+  openOwn: true,
+  addFiles: true,
+  removeFiles: true,
+  decide: true,
+  takeBack: true,
+  undo: true,
+  redo: true,
+  forgetOwn: true,
+  openWorkspace: true,
+  takeOver: true,
+};
+
+type Call = (...words: readonly unknown[]) => Promise<unknown>;
+
+/** The engine as a page calls it: what an opening came to is packed, since a large result is long in being copied row by row. */
+export function forPage(engine: EngineApi): Readonly<Record<string, Call>> {
+  const calls = Object.entries(engine as unknown as Record<string, Call>);
+  return Object.fromEntries(
+    calls.map(([name, call]): [string, Call] =>
+      Object.hasOwn(openings, name)
+        ? [name, async (...words) => packOutcome((await call(...words)) as OpenOutcome)]
+        : [name, call],
+    ),
+  );
+}
