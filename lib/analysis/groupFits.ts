@@ -8,8 +8,8 @@ import type { WearFit, WearPosterior, WearStatistics } from '../stats/wear/types
 import type { Connector } from '../store/Connector';
 import { queryRows } from '../store/queryRows';
 import { addNoiseVarianceSql, createNoiseVariancesSql } from '../store/sql/noiseVariances';
-import { createRunStatisticsSql, groupsSql, weighRunsSql } from '../store/sql/runStatistics';
-import { groupReadings, groupStatistics } from './groupStatistics';
+import { createRunStatisticsSql, seriesSql, weighRunsSql } from '../store/sql/runStatistics';
+import { seriesReadings, seriesStatistics, stretchOf } from './groupStatistics';
 import type { FitRow } from './types';
 
 /** A sister group's series with everything that its forecasts are made from. */
@@ -22,8 +22,7 @@ export interface GroupFit {
   readonly unitIndex: ReadonlyMap<string, number>;
 }
 
-const seriesOfGroup = z.object({ group: z.string(), series: z.string(), weighted: z.number() });
-type SeriesOfGroup = z.output<typeof seriesOfGroup>;
+const seriesRow = z.object({ series: z.string(), weighted: z.number() });
 
 /** Name of a run: its unit and its number, 0 for the one from new. */
 export function runName(unit: string, run: number): string {
@@ -63,36 +62,46 @@ export async function groupFits(
 ): Promise<ReadonlyMap<string, GroupFit>> {
   await connector.run(createNoiseVariancesSql(groupTable));
   await connector.run(createRunStatisticsSql(groupTable, asOf));
-  const groups = await queryRows(connector, groupsSql(groupTable), seriesOfGroup);
-  const weighted = groups.filter((one) => one.weighted === 1);
+  const all = await queryRows(connector, seriesSql(groupTable), seriesRow);
+  const weighted = all.filter((one) => one.weighted === 1).map(({ series }) => series);
   if (weighted.length > 0) {
     await connector.run(weighRunsSql(groupTable, asOf));
     if (await addNoise(connector, groupTable, weighted)) await connector.run(weighRunsSql(groupTable, asOf));
   }
-  const fits = new Map<string, GroupFit>();
-  for (const { group, series } of groups) {
-    await onGroup(`${group}, ${series.replaceAll('_', ' ')}`, fits.size / groups.length);
-    const statistics = await groupStatistics(connector, groupTable, group, series);
-    const readings = await groupReadings(connector, groupTable, asOf, group, series);
-    fits.set(groupKey(group, series), groupFit(group, series, statistics, readings));
+  const fits: GroupFit[] = [];
+  for (const [place, { series }] of all.entries()) {
+    const groups = await seriesStatistics(connector, groupTable, series);
+    const readings = await seriesReadings(connector, groupTable, asOf, series);
+    for (const [index, { group, statistics, readings: own }] of groups.entries()) {
+      const share = (place + index / groups.length) / all.length;
+      await onGroup(`${group}, ${series.replaceAll('_', ' ')}`, share);
+      fits.push(groupFit(group, series, statistics, stretchOf(readings, ...own)));
+    }
   }
-  return fits;
+  // Within a group in the order of series, which the sort leaves as it is.
+  fits.sort((one, other) => order(one.row.group, other.row.group));
+  return new Map(fits.map((fit) => [groupKey(fit.row.group, fit.row.series), fit]));
+}
+
+function order(one: string, other: string): number {
+  return one < other ? -1 : Number(one > other);
 }
 
 /** Adds the noise of groups that weigh interval readings; whether there is any. */
 async function addNoise(
   connector: Connector,
   groupTable: string,
-  weighted: readonly SeriesOfGroup[],
+  weighted: readonly string[],
 ): Promise<boolean> {
   let any = false;
-  for (const { group, series } of weighted) {
-    const statistics = await groupStatistics(connector, groupTable, group, series);
-    if (noForecastReason(statistics) !== null) continue;
-    const variance = fitWear(statistics).sdNoise_mm ** 2;
-    if (variance <= 0) continue;
-    await connector.run(addNoiseVarianceSql(groupTable, group, series, variance));
-    any = true;
+  for (const series of weighted) {
+    for (const one of await seriesStatistics(connector, groupTable, series)) {
+      if (!one.weighted || noForecastReason(one.statistics) !== null) continue;
+      const variance = fitWear(one.statistics).sdNoise_mm ** 2;
+      if (variance <= 0) continue;
+      await connector.run(addNoiseVarianceSql(groupTable, one.group, series, variance));
+      any = true;
+    }
   }
   return any;
 }

@@ -1,9 +1,9 @@
 import type { RunReadings } from '../stats/wear/RunReadings';
 import type { WearStatistics } from '../stats/wear/types';
-import { wearStatisticsFromColumns } from '../stats/wear/wearStatisticsFromColumns';
+import { type RunSums, wearStatisticsFromColumns } from '../stats/wear/wearStatisticsFromColumns';
 import type { Connector } from '../store/Connector';
 import { type ColumnKinds, queryColumns } from '../store/queryColumns';
-import { groupReadingsSql, groupRunsSql, groupUnitsSql } from '../store/sql/runStatistics';
+import { seriesReadingsSql, seriesRunsSql, seriesUnitsSql } from '../store/sql/runStatistics';
 
 const runKinds = {
   run: 'number',
@@ -17,34 +17,79 @@ const runKinds = {
   syy_c: 'number',
   min_x: 'number',
   max_x: 'number',
+  weighted: 'number',
 } as const satisfies ColumnKinds;
 
-/** Sufficient statistics of one sister group and series; runs are named by their number, 0 for the one from new. */
-export async function groupStatistics(
-  connector: Connector,
-  groupTable: string,
-  group: string,
-  series: string,
-): Promise<WearStatistics> {
-  const of = [group, series];
-  const units = await queryColumns(
-    connector,
-    groupUnitsSql(groupTable),
-    { unit: 'text', runs: 'number' },
-    of,
-  );
-  const { run, ...sums } = await queryColumns(connector, groupRunsSql(groupTable), runKinds, of);
-  return wearStatisticsFromColumns(units.unit, units.runs, Array.from(run, String), sums);
+/** Sufficient statistics of one sister group and series, and which of the series' readings they are made of. */
+export interface GroupStatistics {
+  readonly group: string;
+  /** Runs are named by their number, 0 for the one from new. */
+  readonly statistics: WearStatistics;
+  readonly weighted: boolean;
+  /** Place of the first reading among those of the series, and of the first that follows. */
+  readonly readings: readonly [from: number, to: number];
 }
 
-/** Readings up to the day (YYYY-MM-DD) of the statistics of a group and series, in their order. */
-export function groupReadings(
+/** Sufficient statistics of every sister group of a series, in order of group: asked at once, since the records are gone through once. */
+export async function seriesStatistics(
+  connector: Connector,
+  groupTable: string,
+  series: string,
+): Promise<readonly GroupStatistics[]> {
+  const unitKinds = { group: 'text', unit: 'text', runs: 'number' } as const;
+  const units = await queryColumns(connector, seriesUnitsSql(groupTable), unitKinds, [series]);
+  const { run, weighted, ...sums } = await queryColumns(connector, seriesRunsSql(groupTable), runKinds, [
+    series,
+  ]);
+  const groups: GroupStatistics[] = [];
+  let [unit, firstRun, firstReading] = [0, 0, 0];
+  while (unit < units.group.length) {
+    const group = units.group[unit] as string;
+    const end = endOf(units.group, unit);
+    const runsOfUnit = units.runs.subarray(unit, end);
+    const endRun = firstRun + runsOfUnit.reduce((sum, runs) => sum + runs, 0);
+    const statistics = wearStatisticsFromColumns(
+      units.unit.slice(unit, end),
+      runsOfUnit,
+      Array.from(run.subarray(firstRun, endRun), String),
+      stretchOf(sums, firstRun, endRun),
+    );
+    const endReading = firstReading + statistics.readings;
+    groups.push({
+      group,
+      statistics,
+      weighted: weighted.subarray(firstRun, endRun).includes(1),
+      readings: [firstReading, endReading],
+    });
+    [unit, firstRun, firstReading] = [end, endRun, endReading];
+  }
+  return groups;
+}
+
+/** Readings up to the day (YYYY-MM-DD) of the statistics of a series, in their order. */
+export function seriesReadings(
   connector: Connector,
   groupTable: string,
   asOf: string,
-  group: string,
   series: string,
 ): Promise<RunReadings> {
   const kinds = { x: 'number', y: 'number', weight: 'number' } as const;
-  return queryColumns(connector, groupReadingsSql(groupTable), kinds, [asOf, group, series]);
+  return queryColumns(connector, seriesReadingsSql(groupTable), kinds, [asOf, series]);
+}
+
+/** A stretch of columns. */
+export function stretchOf<Columns extends RunSums | RunReadings>(
+  columns: Columns,
+  from: number,
+  to: number,
+): Columns {
+  const cut = Object.entries(columns).map(([name, column]) => [name, column.subarray(from, to)]);
+  return Object.fromEntries(cut) as Columns;
+}
+
+/** Place after the last of equal texts that follow each other. */
+function endOf(texts: readonly string[], from: number): number {
+  let end = from + 1;
+  while (end < texts.length && texts[end] === texts[from]) end += 1;
+  return end;
 }

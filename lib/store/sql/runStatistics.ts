@@ -63,26 +63,26 @@ export function weighRunsSql(groupTable: string, asOf: string): string {
     WHERE t.series = s.series AND t.unit = s.unit AND t.run = s.run`;
 }
 
-/** Every group and series with its runs, and whether interval readings are among them, in order. */
-export function groupsSql(groupTable: string): string {
-  return `SELECT "group", series::VARCHAR AS series, max(weighted)::INTEGER AS weighted FROM ${statisticsTable(groupTable)}
-    GROUP BY "group", series ORDER BY "group", series::VARCHAR`;
+/** Series with statistics, and whether interval readings are among them, in order. */
+export function seriesSql(groupTable: string): string {
+  return `SELECT series::VARCHAR AS series, max(weighted)::INTEGER AS weighted FROM ${statisticsTable(groupTable)}
+    GROUP BY series ORDER BY series::VARCHAR`;
 }
 
-/** Units of one group ($1) and series ($2) with the number of their runs, in order. */
-export function groupUnitsSql(groupTable: string): string {
-  return `SELECT unit, count(*)::DOUBLE AS runs FROM ${statisticsTable(groupTable)} WHERE "group" = $1 AND series = $2
-    GROUP BY unit ORDER BY unit`;
+/** Units of one series ($1) with their group and the number of their runs, in order of group and unit. */
+export function seriesUnitsSql(groupTable: string): string {
+  return `SELECT "group", unit, count(*)::DOUBLE AS runs FROM ${statisticsTable(groupTable)} WHERE series = $1
+    GROUP BY "group", unit ORDER BY "group", unit`;
 }
 
-/** Runs of one group ($1) and series ($2), in order of unit and run: the order in which they lie in the table. */
-export function groupRunsSql(groupTable: string): string {
-  return `SELECT run::DOUBLE AS run, count, n, log_weight_sum, mean_x, mean_y, sxx_c, sxy_c, syy_c, min_x, max_x
-    FROM ${statisticsTable(groupTable)} WHERE "group" = $1 AND series = $2 ORDER BY rowid`;
+/** Runs of one series ($1), in order of group, unit and run. */
+export function seriesRunsSql(groupTable: string): string {
+  return `SELECT run::DOUBLE AS run, count, n, log_weight_sum, mean_x, mean_y, sxx_c, sxy_c, syy_c, min_x, max_x, weighted
+    FROM ${statisticsTable(groupTable)} WHERE series = $1 ORDER BY "group", unit, run`;
 }
 
-/** Readings of one group ($2) and series ($3) up to $1, in the order of its runs. */
-export function groupReadingsSql(groupTable: string): string {
+/** Readings of one series ($2) up to $1, in the order of its runs. */
+export function seriesReadingsSql(groupTable: string): string {
   return `SELECT x::DOUBLE AS x, y::DOUBLE AS y, w::DOUBLE AS weight
-    FROM (${weightedReadingsSql(groupTable)}) WHERE "group" = $2 AND series = $3 ORDER BY unit, run, x, y`;
+    FROM (${weightedReadingsSql(groupTable)}) WHERE series = $2 ORDER BY "group", unit, run, x, y`;
 }
