@@ -1,6 +1,6 @@
 'use client';
 
-import type { UnitResult, UnitSeries } from '../../lib/analysis/types';
+import type { FleetResult, UnitResult, UnitSeries } from '../../lib/analysis/types';
 import { Prose } from '../frame/Prose';
 import { DataTable } from '../table/DataTable';
 import { ownLineSentence } from '../words/ownLineSentence';
@@ -13,6 +13,7 @@ import { SeriesFigure } from './SeriesFigure';
 import styles from './unit.module.css';
 
 interface SeriesPanelProps {
+  readonly fleet: FleetResult;
   readonly result: UnitResult;
   readonly series: UnitSeries;
   readonly name: string;
@@ -30,7 +31,7 @@ function allSentences({ result, series, name }: SeriesPanelProps): readonly stri
 
 /** One series of the unit: what it says, its picture, its margins and readings, and how far the fit can be trusted. */
 export function SeriesPanel(props: SeriesPanelProps) {
-  const { result, series, name, decides } = props;
+  const { fleet, result, series, name, decides } = props;
   const sentences = allSentences(props);
   const expected = series.margins.map(expectedSentence).find((sentence) => sentence !== null) ?? null;
   // The deciding series has had its say in the answer at the top, unless it has two limits.
@@ -58,7 +59,7 @@ export function SeriesPanel(props: SeriesPanelProps) {
             />
           )}
         </div>
-        <FitNote fit={series.fit} />
+        <FitNote fleet={fleet} fit={series.fit} />
       </div>
       <h3>Readings</h3>
       <DataTable

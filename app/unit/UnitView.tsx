@@ -68,6 +68,7 @@ export function UnitView({ result, fleet, series, onSeries }: UnitViewProps) {
             onChoose={onSeries}
           />
           <SeriesPanel
+            fleet={fleet}
             result={result}
             series={shown}
             name={seriesName(shown.series, characteristics)}

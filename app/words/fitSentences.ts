@@ -12,11 +12,10 @@ const spreads: Readonly<Record<string, string>> = {
   sdSlopeUnit: 'the spread of wear rates between units',
 };
 
-/** What a reader should know of a group's fit: its data, its spread, its checks; or why there is none. */
+/** What a reader should know of a group's fit: its data and its spread; or why there is none. */
 export function fitSentences(fit: FitRow): readonly string[] {
   const data = `Sister group ${fit.group}: ${counted(fit.readings, 'reading')} in ${counted(fit.runs, 'run')} of ${counted(fit.units, 'unit')}.`;
-  if (fit.reason !== null)
-    return [data, `No forecast: ${rewritten(fit.reason)}.`.replace('..', '.'), ...fit.checks.map(rewritten)];
+  if (fit.reason !== null) return [data, `No forecast: ${rewritten(fit.reason)}.`.replace('..', '.')];
   return [
     data,
     fit.slope_mm_per_10kh !== null && `The group's wear rate is ${formatRate(fit.slope_mm_per_10kh, null)}.`,
@@ -27,6 +26,5 @@ export function fitSentences(fit: FitRow): readonly string[] {
     !fit.converged && 'The fit did not converge: treat its numbers with doubt.',
     fit.boundary.length > 0 &&
       `Too small to be told from zero: ${fit.boundary.map((name) => spreads[name] ?? name).join('; ')}. That is an estimate, not a proof that there is none.`,
-    ...fit.checks.map(rewritten),
   ].filter((sentence) => sentence !== false);
 }

@@ -1,15 +1,13 @@
 import { z } from 'zod';
-import { fitCheckSentences, fitChecks } from '../stats/wear/fitChecks';
 import { fitWear } from '../stats/wear/fitWear';
 import { integrateWear } from '../stats/wear/integrateWear';
 import { noForecastReason } from '../stats/wear/noForecastReason';
-import type { RunReadings } from '../stats/wear/RunReadings';
 import type { WearFit, WearPosterior, WearStatistics } from '../stats/wear/types';
 import type { Connector } from '../store/Connector';
 import { queryRows } from '../store/queryRows';
 import { addNoiseVarianceSql, createNoiseVariancesSql } from '../store/sql/noiseVariances';
 import { createRunStatisticsSql, seriesSql, weighRunsSql } from '../store/sql/runStatistics';
-import { seriesReadings, seriesStatistics, stretchOf } from './groupStatistics';
+import { seriesStatistics } from './groupStatistics';
 import type { FitRow } from './types';
 
 /** A sister group's series with everything that its forecasts are made from. */
@@ -68,14 +66,18 @@ export async function groupFits(
     await connector.run(weighRunsSql(groupTable, asOf));
     if (await addNoise(connector, groupTable, weighted)) await connector.run(weighRunsSql(groupTable, asOf));
   }
+  const statisticsOf = async (series: string | undefined) =>
+    series === undefined ? [] : seriesStatistics(connector, groupTable, series);
   const fits: GroupFit[] = [];
+  let next = statisticsOf(all[0]?.series);
   for (const [place, { series }] of all.entries()) {
-    const groups = await seriesStatistics(connector, groupTable, series);
-    const readings = await seriesReadings(connector, groupTable, asOf, series);
-    for (const [index, { group, statistics, readings: own }] of groups.entries()) {
+    const groups = await next;
+    // The database reads on while the fits are computed.
+    next = statisticsOf(all[place + 1]?.series);
+    for (const [index, { group, statistics }] of groups.entries()) {
       const share = (place + index / groups.length) / all.length;
       await onGroup(`${group}, ${series.replaceAll('_', ' ')}`, share);
-      fits.push(groupFit(group, series, statistics, stretchOf(readings, ...own)));
+      fits.push(groupFit(group, series, statistics));
     }
   }
   // Within a group in the order of series, which the sort leaves as it is.
@@ -106,19 +108,10 @@ async function addNoise(
   return any;
 }
 
-function groupFit(
-  group: string,
-  series: string,
-  statistics: WearStatistics,
-  readings: RunReadings,
-): GroupFit {
+function groupFit(group: string, series: string, statistics: WearStatistics): GroupFit {
   const reason = noForecastReason(statistics);
   const fit = reason === null ? fitWear(statistics) : null;
   const posterior = fit === null ? null : integrateWear(statistics);
-  const checks =
-    fit === null || posterior === null
-      ? []
-      : fitCheckSentences(fitChecks(statistics, fit, posterior, readings));
   const row: FitRow = {
     group,
     series,
@@ -134,7 +127,6 @@ function groupFit(
     remlCriterion: fit?.remlCriterion ?? null,
     boundary: fit?.boundary ?? [],
     converged: fit?.converged ?? false,
-    checks,
     observedRunHours: statistics.maxX.reduce((most, x) => Math.max(most, x), 0) * 10_000,
     reason,
   };

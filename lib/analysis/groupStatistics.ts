@@ -3,7 +3,7 @@ import type { WearStatistics } from '../stats/wear/types';
 import { type RunSums, wearStatisticsFromColumns } from '../stats/wear/wearStatisticsFromColumns';
 import type { Connector } from '../store/Connector';
 import { type ColumnKinds, queryColumns } from '../store/queryColumns';
-import { seriesReadingsSql, seriesRunsSql, seriesUnitsSql } from '../store/sql/runStatistics';
+import { groupReadingsSql, seriesRunsSql, seriesUnitsSql } from '../store/sql/runStatistics';
 
 const runKinds = {
   run: 'number',
@@ -20,14 +20,12 @@ const runKinds = {
   weighted: 'number',
 } as const satisfies ColumnKinds;
 
-/** Sufficient statistics of one sister group and series, and which of the series' readings they are made of. */
+/** Sufficient statistics of one sister group and series. */
 export interface GroupStatistics {
   readonly group: string;
   /** Runs are named by their number, 0 for the one from new. */
   readonly statistics: WearStatistics;
   readonly weighted: boolean;
-  /** Place of the first reading among those of the series, and of the first that follows. */
-  readonly readings: readonly [from: number, to: number];
 }
 
 /** Sufficient statistics of every sister group of a series, in order of group: asked at once, since the records are gone through once. */
@@ -42,7 +40,7 @@ export async function seriesStatistics(
     series,
   ]);
   const groups: GroupStatistics[] = [];
-  let [unit, firstRun, firstReading] = [0, 0, 0];
+  let [unit, firstRun] = [0, 0];
   while (unit < units.group.length) {
     const group = units.group[unit] as string;
     const end = endOf(units.group, unit);
@@ -54,37 +52,27 @@ export async function seriesStatistics(
       Array.from(run.subarray(firstRun, endRun), String),
       stretchOf(sums, firstRun, endRun),
     );
-    const endReading = firstReading + statistics.readings;
-    groups.push({
-      group,
-      statistics,
-      weighted: weighted.subarray(firstRun, endRun).includes(1),
-      readings: [firstReading, endReading],
-    });
-    [unit, firstRun, firstReading] = [end, endRun, endReading];
+    groups.push({ group, statistics, weighted: weighted.subarray(firstRun, endRun).includes(1) });
+    [unit, firstRun] = [end, endRun];
   }
   return groups;
 }
 
-/** Readings up to the day (YYYY-MM-DD) of the statistics of a series, in their order. */
-export function seriesReadings(
+/** Readings up to the day (YYYY-MM-DD) of the statistics of a group and series, in their order. */
+export function groupReadings(
   connector: Connector,
   groupTable: string,
   asOf: string,
+  group: string,
   series: string,
 ): Promise<RunReadings> {
   const kinds = { x: 'number', y: 'number', weight: 'number' } as const;
-  return queryColumns(connector, seriesReadingsSql(groupTable), kinds, [asOf, series]);
+  return queryColumns(connector, groupReadingsSql(groupTable), kinds, [asOf, group, series]);
 }
 
-/** A stretch of columns. */
-export function stretchOf<Columns extends RunSums | RunReadings>(
-  columns: Columns,
-  from: number,
-  to: number,
-): Columns {
-  const cut = Object.entries(columns).map(([name, column]) => [name, column.subarray(from, to)]);
-  return Object.fromEntries(cut) as Columns;
+function stretchOf(sums: RunSums, from: number, to: number): RunSums {
+  const cut = Object.entries(sums).map(([name, column]) => [name, column.subarray(from, to)]);
+  return Object.fromEntries(cut) as RunSums;
 }
 
 /** Place after the last of equal texts that follow each other. */

@@ -28,6 +28,8 @@ export interface AnalysisSettings {
   readonly groupBy: GroupBy;
   /** How many problems the result lists at the most; all if not given. */
   readonly problemsListed?: number;
+  /** Margins of series without a limit are left out: pages ask for them unit by unit. */
+  readonly limitedOnly?: boolean;
   /** What was decided about these files in earlier openings. */
   readonly decisions?: readonly Decision[];
 }
@@ -43,6 +45,13 @@ export interface Analysis {
   readonly groupBy: GroupBy;
   /** Table of the sister group of every unit: unit, group. */
   readonly groupTable: string;
+  readonly limitedOnly: boolean;
+}
+
+/** What an analysis of the same records is asked for. */
+interface Asked extends Pick<AnalysisSettings, 'asOf' | 'groupBy' | 'limitedOnly'> {
+  /** The day whose group tables lie beside those of what is open. */
+  readonly ofDay?: string;
 }
 
 /** The files hold nothing that can be analysed; the report says why for each. */
@@ -88,27 +97,27 @@ export async function openAnalysis(
 
 /** The same records with units put together in another way; nothing is read again. */
 export async function regrouped(
-  { connector, fleet, imported }: Analysis,
+  { connector, fleet, imported, limitedOnly }: Analysis,
   groupBy: GroupBy,
   onProgress: OnProgress,
 ): Promise<Analysis> {
-  return analyse(connector, imported, fleet.source, { asOf: fleet.asOf, groupBy }, onProgress);
+  return analyse(connector, imported, fleet.source, { asOf: fleet.asOf, groupBy, limitedOnly }, onProgress);
 }
 
 /** The same records as they stood on another day: later overhauls and readings are left out; nothing is read again. */
 export async function onDay(
-  { connector, fleet, imported, groupBy }: Analysis,
+  { connector, fleet, imported, groupBy, limitedOnly }: Analysis,
   asOf: string,
   onProgress: OnProgress,
 ): Promise<Analysis> {
-  return analyse(connector, imported, fleet.source, { asOf, groupBy, ofDay: asOf }, onProgress);
+  return analyse(connector, imported, fleet.source, { asOf, groupBy, limitedOnly, ofDay: asOf }, onProgress);
 }
 
 async function analyse(
   connector: Connector,
   imported: ImportedData,
   source: FleetResult['source'],
-  { asOf: day, groupBy, ofDay }: Pick<AnalysisSettings, 'asOf' | 'groupBy'> & { readonly ofDay?: string },
+  { asOf: day, groupBy, limitedOnly = false, ofDay }: Asked,
   onProgress: OnProgress,
 ): Promise<Analysis> {
   const asOf = day ?? (await latestDate(connector)) ?? '1970-01-01';
@@ -125,7 +134,7 @@ async function analyse(
     asOf,
   );
   await onProgress({ step: 'Forecasting margins', share: 0.92 });
-  const margins = await fleetMargins(units, index, onProgress);
+  const margins = await fleetMargins(units, index, limitedOnly, onProgress);
   const characteristics = await queryRows(
     connector,
     'SELECT characteristic AS code, name FROM all_characteristics ORDER BY code',
@@ -145,7 +154,7 @@ async function analyse(
     sheets: sheetsOf(imported),
     characteristics,
   };
-  return { connector, fleet, units, fits, index, imported, groupBy, groupTable };
+  return { connector, fleet, units, fits, index, imported, groupBy, groupTable, limitedOnly };
 }
 
 /**
@@ -181,12 +190,15 @@ async function writeGroups(
 async function fleetMargins(
   units: ReadonlyMap<string, UnitNow>,
   index: QuestionIndex,
+  limitedOnly: boolean,
   onProgress: OnProgress,
 ): Promise<readonly MarginRow[]> {
   const margins: MarginRow[] = [];
   let done = 0;
   for (const unit of units.values()) {
-    for (const question of index.questionsOf(unit)) margins.push(marginRow(question));
+    for (const question of index.questionsOf(unit)) {
+      if (question.limit !== null || !limitedOnly) margins.push(marginRow(question));
+    }
     if (++done % 20 === 0)
       await onProgress({ step: 'Forecasting margins', share: 0.92 + (0.08 * done) / units.size });
   }

@@ -25,8 +25,6 @@ export interface FitRow {
   readonly remlCriterion: number | null;
   readonly boundary: readonly string[];
   readonly converged: boolean;
-  /** Sentences on shape, noise and boundary that a reader should know before trusting the forecasts. */
-  readonly checks: readonly string[];
   /** Largest run hours observed in the group: forecasts beyond it are extrapolations and say so. */
   readonly observedRunHours: number | null;
   /** Why there is no forecast for the group, or null. */

@@ -117,7 +117,6 @@ export const fit: FitRow = {
   remlCriterion: -120.4,
   boundary: [],
   converged: true,
-  checks: ['The residuals look normal.'],
   observedRunHours: 16_000,
   reason: null,
 };

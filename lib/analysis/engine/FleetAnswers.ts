@@ -20,6 +20,8 @@ import { driftResult } from '../drift/driftResult';
 import type { ChartedReading, DriftSettings } from '../drift/types';
 import { unitCharts } from '../drift/unitCharts';
 import { workshopsAsLeft } from '../drift/workshops';
+import { fitChecksOf } from '../fitChecksOf';
+import { groupKey } from '../groupFits';
 import type { GroupBy } from '../grouping/sisterGroupOf';
 import { type Analysis, type OnProgress, onDay, regrouped } from '../openAnalysis';
 import { type Planning, planningOf } from '../plan/planning';
@@ -65,6 +67,12 @@ export class FleetAnswers implements FleetQuestions {
   async benchChecks(entry: BenchEntry) {
     const bench = await this.bench(entry.unit);
     return bench === null ? null : benchChecks(bench, this.analysis.fleet.asOf, entry);
+  }
+
+  fitChecks(group: string, series: string) {
+    return this.once(`fit checks ${groupKey(group, series)}`, () =>
+      fitChecksOf(this.analysis, group, series),
+    );
   }
 
   repeatability() {

@@ -31,6 +31,8 @@ export interface FleetQuestions {
   benchSheet(unit: string, hours: string, date: string): Promise<BenchSheet | null>;
   /** What is to be said of an overhaul as typed so far; null if there is no such unit. */
   benchChecks(entry: BenchEntry): Promise<BenchChecks | null>;
+  /** What the readings of a sister group say against the fit of one series, in sentences. */
+  fitChecks(group: string, series: string): Promise<readonly string[]>;
   /** How far readings of one state repeat, by series and workshop. */
   repeatability(): Promise<readonly GaugeRepeatability[]>;
   /** Signals within a yearly budget of false ones. */

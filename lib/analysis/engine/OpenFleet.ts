@@ -15,7 +15,7 @@ const problemsListed = 5_000;
 
 /** How the page opens files. */
 export function settingsOfOpening(decisions: readonly Decision[]): AnalysisSettings {
-  return { asOf: null, groupBy: 'frame', problemsListed, decisions };
+  return { asOf: null, groupBy: 'frame', problemsListed, limitedOnly: true, decisions };
 }
 
 /** The analysed fleet that is open, and attempts to open another in its place: a failed or cancelled one leaves it as it was. */

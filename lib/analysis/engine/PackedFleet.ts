@@ -2,7 +2,7 @@ import type { FleetResult, MarginRow, UnitRow } from '../types';
 import type { OpenOutcome } from './EngineApi';
 import { type PackedRows, packRows, rowViews, unpackRows } from './packedRows';
 
-/** A result as it is kept and handed to the page: units and limited margins by column. Of series without a limit the page asks. */
+/** A result as it is kept and handed to the page: units and margins by column. */
 export interface PackedFleet extends Omit<FleetResult, 'margins' | 'units'> {
   readonly margins: PackedRows;
   readonly units: PackedRows;
@@ -15,8 +15,7 @@ export type PackedOutcome =
 
 /** Packs a result. */
 export function packFleet(fleet: FleetResult): PackedFleet {
-  const limited = fleet.margins.filter((margin) => margin.limit_mm !== null);
-  return { ...fleet, units: packRows(fleet.units), margins: packRows(limited) };
+  return { ...fleet, units: packRows(fleet.units), margins: packRows(fleet.margins) };
 }
 
 /** The result as it was packed; margins are read when they are asked for, see rowViews. */

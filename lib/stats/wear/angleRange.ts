@@ -9,7 +9,7 @@ const BLUR = 0.3;
 const EMPTY = 2e-5;
 const WIDEN_CELLS = 2;
 /** Mean angle at which the weight is resolved with fewest cells, and how far off it moves the scale. */
-const MEAN_ANGLE = 0.4;
+export const MEAN_ANGLE = 0.4;
 const OFF_CENTRE = 0.3 * MEAN_ANGLE;
 /** Most that the scale changes at once: a first look may be too coarse to say more. */
 const MOST_CHANGE = 3;

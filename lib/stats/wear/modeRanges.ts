@@ -1,5 +1,5 @@
 import type { WearWorkspace } from './absorb';
-import { type AngleRange, RIGHT_ANGLE } from './angleRange';
+import { type AngleRange, MEAN_ANGLE, RIGHT_ANGLE } from './angleRange';
 import { differenceHessian } from './differenceHessian';
 import { minimiseRatios } from './minimiseRatios';
 import { type RatioCriterion, ratioCriterion } from './ratioCriterion';
@@ -32,7 +32,11 @@ export function modeRanges(
   const start = Float64Array.from([0, 1, 2, 3], (j) => (axes.includes(j) ? START : 0));
   const { psi } = minimiseRatios(criterion, unscaled, start, axes);
   const mode = psi.map((value, j) => Math.abs(Math.sinh(value) / (unscaled[j] as number)));
-  const scale = mode.map((_, j) => scaleOf(criterion, mode, j));
+  const scale = mode.map((ratio, j) => {
+    const rough = scaleOf(criterion, mode, j);
+    // Where the mode says the same it is the better word for the size, and saves laying the nodes anew on another scale.
+    return ratio > rough / 2 && ratio < 2 * rough ? ratio / Math.tan(MEAN_ANGLE) : rough;
+  });
   const angles = mode.map((ratio, j) => Math.atan(ratio / (scale[j] as number)));
   const gradientAt = (moved: Float64Array) => {
     const gradient = angleGradient(criterion, scale, moved);

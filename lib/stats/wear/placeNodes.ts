@@ -12,6 +12,11 @@ const FINE_CELL = 0.8;
 /** Widest cell in standard deviations: the midpoint rule's error for a normal density is then 2 exp(-15). */
 const CELL = 1.15;
 const MOST_AT_EDGE = 1e-3;
+/** In groups with more runs the weight falls off like a normal density: beyond an edge with this share lies a tenth of it. */
+const LARGE_GROUP = 1000;
+const LARGE_EDGE = 4e-3;
+/** Error of the midpoint rule there: 2 exp(-11). */
+const LARGE_CELL = 1.3;
 /** With fewer runs a unit the spreads of run and unit are hardly told apart: their total and shares are used. */
 const RUNS_PER_UNIT = 1.5;
 const SEARCH_COUNT = 7;
@@ -40,10 +45,12 @@ export function tangentNodes(workspace: WearWorkspace, count: number): PlacedNod
 export function placeNodes(workspace: WearWorkspace): PlacedNodes {
   const runs = workspace.statistics.runNames.length;
   const units = workspace.statistics.unitNames.length;
-  const widestCell = units < FEW_UNITS ? FINE_CELL : CELL;
-  const search = { mostAtEdge: MOST_AT_EDGE, widestCell, resolved: false };
-  const nearMode = modeRanges(workspace, SEARCH_COUNT, runs < RUNS_PER_UNIT * units);
   const small = runs <= SMALL_GROUP;
+  const large = runs > LARGE_GROUP && units >= FEW_UNITS;
+  const mostAtEdge = large ? LARGE_EDGE : MOST_AT_EDGE;
+  const widestCell = units < FEW_UNITS ? FINE_CELL : large ? LARGE_CELL : CELL;
+  const search = { mostAtEdge, widestCell, resolved: false };
+  const nearMode = modeRanges(workspace, SEARCH_COUNT, runs < RUNS_PER_UNIT * units);
   if (!small && nearMode.every(isNarrow)) return narrowNodes(workspace, nearMode);
   let ranges = small ? nearMode.map((range) => ({ ...range, low: 0, high: RIGHT_ANGLE })) : nearMode;
   let nodesComputed = 0;
@@ -53,7 +60,7 @@ export function placeNodes(workspace: WearWorkspace): PlacedNodes {
     nodesComputed += grid.weights.length;
     const fitTo = (fineness: Fineness) =>
       ranges.map((range, axis) => fitRange(range, grid.shares[axis] as Float64Array, fineness));
-    const inside = grid.edgeShare <= MOST_AT_EDGE;
+    const inside = grid.edgeShare <= mostAtEdge;
     if ((resolved && inside) || round === ROUNDS) return { grid, nodesComputed };
     const fitted = fitTo(search);
     resolved ||= inside && fitted.every((range, axis) => isFineEnough(ranges[axis] as AngleRange, range));

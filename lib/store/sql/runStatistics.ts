@@ -81,8 +81,8 @@ export function seriesRunsSql(groupTable: string): string {
     FROM ${statisticsTable(groupTable)} WHERE series = $1 ORDER BY "group", unit, run`;
 }
 
-/** Readings of one series ($2) up to $1, in the order of its runs. */
-export function seriesReadingsSql(groupTable: string): string {
+/** Readings of one group ($2) and series ($3) up to $1, in the order of its runs, for the checks of its fit. */
+export function groupReadingsSql(groupTable: string): string {
   return `SELECT x::DOUBLE AS x, y::DOUBLE AS y, w::DOUBLE AS weight
-    FROM (${weightedReadingsSql(groupTable)}) WHERE series = $2 ORDER BY "group", unit, run, x, y`;
+    FROM (${weightedReadingsSql(groupTable)}) WHERE "group" = $2 AND series = $3 ORDER BY unit, run, x, y`;
 }

@@ -45,7 +45,6 @@ export function madeFit(
       remlCriterion: null,
       boundary: [],
       converged: true,
-      checks: [],
       observedRunHours: null,
       reason: null,
     },
