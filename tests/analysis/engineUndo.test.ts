@@ -37,9 +37,9 @@ test('an edited row is undone and done again with the files, a remark without th
   await engine.undoNotes(2);
   expect(counted.connections).toBe(2);
 
-  expect(limitOf(await engine.undo(1, silent))).toEqual([null, null]);
+  expect(limitOf(await engine.undo(1, silent))).toEqual([]);
   // Pressed twice before the page knew, it undoes once.
-  expect(limitOf(await engine.undo(1, silent))).toEqual([null, null]);
+  expect(limitOf(await engine.undo(1, silent))).toEqual([]);
   expect(limitOf(await engine.redo(1, silent))).toEqual([0.05, 0.05]);
   expect(counted.connections).toBe(5);
 
