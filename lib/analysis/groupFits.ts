@@ -6,8 +6,9 @@ import type { WearFit, WearPosterior, WearStatistics } from '../stats/wear/types
 import type { Connector } from '../store/Connector';
 import { queryRows } from '../store/queryRows';
 import { addNoiseVarianceSql, createNoiseVariancesSql } from '../store/sql/noiseVariances';
-import { createRunStatisticsSql, seriesSql, weighRunsSql } from '../store/sql/runStatistics';
+import { seriesSql } from '../store/sql/runStatistics';
 import { seriesStatistics } from './groupStatistics';
+import type { RunStatements } from './RunSource';
 import type { FitRow } from './types';
 
 /** A sister group's series with everything that its forecasts are made from. */
@@ -50,24 +51,30 @@ export function runIndexOf({ statistics, unitIndex }: GroupFit, unit: string, ru
  * Interval readings are weighted by the group's own noise: such groups are fitted twice, first with a noise of 0.01 mm.
  *
  * @param groupTable table of the sister group of each unit: unit, group
+ * @param runs statements that make the statistics of the runs
  * @param onGroup called before each fit with its name and the share done
  */
 export async function groupFits(
   connector: Connector,
-  asOf: string,
   groupTable: string,
+  runs: RunStatements,
   onGroup: (name: string, share: number) => Promise<void>,
 ): Promise<ReadonlyMap<string, GroupFit>> {
   await connector.run(createNoiseVariancesSql(groupTable));
-  await connector.run(createRunStatisticsSql(groupTable, asOf));
+  await connector.run(runs.createSql(groupTable));
   const all = await queryRows(connector, seriesSql(groupTable), seriesRow);
   const weighted = all.filter((one) => one.weighted === 1).map(({ series }) => series);
   if (weighted.length > 0) {
-    await connector.run(weighRunsSql(groupTable, asOf));
-    if (await addNoise(connector, groupTable, weighted)) await connector.run(weighRunsSql(groupTable, asOf));
+    await connector.run(runs.weighSql(groupTable));
+    if (await addNoise(connector, groupTable, weighted)) await connector.run(runs.weighSql(groupTable));
   }
-  const statisticsOf = async (series: string | undefined) =>
-    series === undefined ? [] : seriesStatistics(connector, groupTable, series);
+  const statisticsOf = (series: string | undefined) => {
+    const asked = series === undefined ? [] : seriesStatistics(connector, groupTable, series);
+    // Where the fits before it are stopped nobody waits for it.
+    const found = Promise.resolve(asked);
+    found.catch(() => {});
+    return found;
+  };
   const fits: GroupFit[] = [];
   let next = statisticsOf(all[0]?.series);
   for (const [place, { series }] of all.entries()) {

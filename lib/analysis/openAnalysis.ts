@@ -18,6 +18,7 @@ import { type GroupFit, groupFits } from './groupFits';
 import { type GroupBy, groupTableOf } from './grouping/sisterGroupOf';
 import { marginRow } from './marginRow';
 import { type QuestionIndex, questionIndex } from './questionIndex';
+import { type RunSource, runsInStore } from './RunSource';
 import type { FleetResult, MarginRow, Progress, UnderstoodSheet } from './types';
 import { type UnitNow, unitNow } from './unitNow';
 
@@ -28,6 +29,8 @@ export interface AnalysisSettings {
   readonly groupBy: GroupBy;
   /** How many problems the result lists at the most; all if not given. */
   readonly problemsListed?: number;
+  /** Where runs come from if not from the readings of the files. */
+  readonly runs?: RunSource;
   /** Margins of series without a limit are left out: pages ask for them unit by unit. */
   readonly limitedOnly?: boolean;
   /** What was decided about these files in earlier openings. */
@@ -46,10 +49,11 @@ export interface Analysis {
   /** Table of the sister group of every unit: unit, group. */
   readonly groupTable: string;
   readonly limitedOnly: boolean;
+  readonly runs: RunSource;
 }
 
 /** What an analysis of the same records is asked for. */
-interface Asked extends Pick<AnalysisSettings, 'asOf' | 'groupBy' | 'limitedOnly'> {
+interface Asked extends Pick<AnalysisSettings, 'asOf' | 'groupBy' | 'limitedOnly' | 'runs'> {
   /** The day whose group tables lie beside those of what is open. */
   readonly ofDay?: string;
 }
@@ -90,41 +94,53 @@ export async function openAnalysis(
       ...(settings.problemsListed === undefined ? {} : { problemsListed: settings.problemsListed }),
     },
   );
-  if (imported.readingsUsed === 0)
+  if (imported.readingsUsed === 0 && settings.runs === undefined)
     throw new NoUsableReadings('No reading in these files can be used.', imported);
   return analyse(connector, imported, source, settings, onProgress);
 }
 
 /** The same records with units put together in another way; nothing is read again. */
 export async function regrouped(
-  { connector, fleet, imported, limitedOnly }: Analysis,
+  { connector, fleet, imported, limitedOnly, runs }: Analysis,
   groupBy: GroupBy,
   onProgress: OnProgress,
 ): Promise<Analysis> {
-  return analyse(connector, imported, fleet.source, { asOf: fleet.asOf, groupBy, limitedOnly }, onProgress);
+  return analyse(
+    connector,
+    imported,
+    fleet.source,
+    { asOf: fleet.asOf, groupBy, limitedOnly, runs },
+    onProgress,
+  );
 }
 
 /** The same records as they stood on another day: later overhauls and readings are left out; nothing is read again. */
 export async function onDay(
-  { connector, fleet, imported, groupBy, limitedOnly }: Analysis,
+  { connector, fleet, imported, groupBy, limitedOnly, runs }: Analysis,
   asOf: string,
   onProgress: OnProgress,
 ): Promise<Analysis> {
-  return analyse(connector, imported, fleet.source, { asOf, groupBy, limitedOnly, ofDay: asOf }, onProgress);
+  return analyse(
+    connector,
+    imported,
+    fleet.source,
+    { asOf, groupBy, limitedOnly, runs, ofDay: asOf },
+    onProgress,
+  );
 }
 
 async function analyse(
   connector: Connector,
   imported: ImportedData,
   source: FleetResult['source'],
-  { asOf: day, groupBy, limitedOnly = false, ofDay }: Asked,
+  { asOf: day, groupBy, limitedOnly = false, runs = runsInStore, ofDay }: Asked,
   onProgress: OnProgress,
 ): Promise<Analysis> {
   const asOf = day ?? (await latestDate(connector)) ?? '1970-01-01';
   const positions = await positionsOn(connector, asOf);
   const units = new Map(positions.map((position) => [position.unit, unitNow(position, groupBy, asOf)]));
   const groupTable = await writeGroups(connector, groupTableOf(groupBy, ofDay), units);
-  const fits = await groupFits(connector, asOf, groupTable, (name, share) =>
+  const fits = await groupFits(connector, groupTable, await runs(connector, asOf), (name, share) =>
     onProgress({ step: `Fitting wear of ${name}`, share: 0.4 + 0.5 * share }),
   );
   const index = questionIndex(
@@ -154,7 +170,7 @@ async function analyse(
     sheets: sheetsOf(imported),
     characteristics,
   };
-  return { connector, fleet, units, fits, index, imported, groupBy, groupTable, limitedOnly };
+  return { connector, fleet, units, fits, index, imported, groupBy, groupTable, limitedOnly, runs };
 }
 
 /**

@@ -10,9 +10,13 @@ import {
   problemsTable,
   type ResultTable,
 } from './fleetTables';
+import { runsInStore } from './RunSource';
 import { sisterGroups } from './sisters/sisterGroups';
 
-/** Every table of results of an open fleet, with the settings that its pages start with: what the batch command writes. */
+/**
+ * Every table of results of an open fleet, with the settings that its pages start with: what the batch command writes. Signals
+ * are read from the readings themselves, so there are none where these are elsewhere.
+ */
 export async function resultTables(answers: FleetAnswers): Promise<readonly ResultTable[]> {
   const { fleet, fits } = answers.analysis;
   const spares = await answers.spares(defaultSparesSettings);
@@ -20,7 +24,7 @@ export async function resultTables(answers: FleetAnswers): Promise<readonly Resu
     fitsTable(fleet),
     marginsTable(fleet),
     sistersTable(sisterGroups(fits.values())),
-    signalsTable(await answers.drift(usualDriftSettings)),
+    ...(answers.analysis.runs === runsInStore ? [signalsTable(await answers.drift(usualDriftSettings))] : []),
     demandTable(spares),
     ordersTable(spares),
     problemsTable(fleet),

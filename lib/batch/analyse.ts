@@ -1,5 +1,4 @@
-import { mkdir, readdir, readFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { mkdir } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import { FleetAnswers } from '../analysis/engine/FleetAnswers';
 import { problemsTable } from '../analysis/fleetTables';
@@ -8,18 +7,21 @@ import { isIsoDay } from '../analysis/isoDate';
 import { NoUsableReadings, openAnalysis } from '../analysis/openAnalysis';
 import { resultTables } from '../analysis/resultTables';
 import { correctedReport, partCorrected, rulingsIn } from '../records/decisions/correctedFiles';
-import type { InputFile } from '../records/importReport';
 import { openNodeDatabase } from '../store/nodeDatabase';
+import { filesOf } from './filesOf';
 import { runMain, UnusableArguments } from './runMain';
+import { analyseWarehouse } from './warehouse/analyseWarehouse';
 import { writeTable } from './writeTable';
 
-const usage = `Usage: npm run -s analyse -- --data DIR [--as-of YYYY-MM-DD] [--group frame|frame+site|frame+duty] --out DIR`;
+const usage = `Usage: npm run -s analyse -- --data DIR [--as-of YYYY-MM-DD] [--group frame|frame+site|frame+duty] [--warehouse FILE.json] --out DIR`;
 
 interface Arguments {
   readonly data: string;
   readonly out: string;
   readonly asOf: string | null;
   readonly groupBy: GroupBy;
+  /** File that says where the readings are, if they are not in the folder. */
+  readonly warehouse: string | null;
 }
 
 function readArguments(words: readonly string[]): Arguments {
@@ -28,14 +30,15 @@ function readArguments(words: readonly string[]): Arguments {
     out: { type: 'string' },
     'as-of': { type: 'string' },
     group: { type: 'string' },
+    warehouse: { type: 'string' },
   } as const;
-  let values: { data?: string; out?: string; 'as-of'?: string; group?: string };
+  let values: { data?: string; out?: string; 'as-of'?: string; group?: string; warehouse?: string };
   try {
     values = parseArgs({ args: [...words], options }).values;
   } catch (error) {
     throw new UnusableArguments(error instanceof Error ? error.message : String(error));
   }
-  const { data, out, 'as-of': asOf = null, group = 'frame' } = values;
+  const { data, out, 'as-of': asOf = null, group = 'frame', warehouse = null } = values;
   if (data === undefined)
     throw new UnusableArguments('--data is missing: name the folder with the CSV files');
   if (out === undefined) throw new UnusableArguments('--out is missing: name the folder to write to');
@@ -45,27 +48,14 @@ function readArguments(words: readonly string[]): Arguments {
   if (!isGroupBy(group)) {
     throw new UnusableArguments(`--group requires one of ${groupings.join(', ')}, got '${group}'`);
   }
-  return { data, out, asOf, groupBy: group };
-}
-
-async function filesOf(folder: string): Promise<readonly InputFile[]> {
-  let names: string[];
-  try {
-    names = (await readdir(folder)).filter((name) => name.toLowerCase().endsWith('.csv')).sort();
-  } catch (error) {
-    throw new UnusableArguments(
-      `--data: the folder '${folder}' cannot be read (${error instanceof Error ? error.message : error})`,
-    );
-  }
-  if (names.length === 0) throw new UnusableArguments(`--data: the folder '${folder}' holds no .csv file`);
-  return Promise.all(
-    names.map(async (name) => ({ name, bytes: new Uint8Array(await readFile(join(folder, name))) })),
-  );
+  return { data, out, asOf, groupBy: group, warehouse };
 }
 
 /** The batch command: canonical CSV files in, tables of results out. Returns the exit status. */
 async function main(words: readonly string[]): Promise<number> {
   const settings = readArguments(words);
+  const { warehouse } = settings;
+  if (warehouse !== null) return analyseWarehouse({ ...settings, warehouse });
   const { files, corrected } = partCorrected(await filesOf(settings.data), '');
   await mkdir(settings.out, { recursive: true });
   const database = await openNodeDatabase();

@@ -1,8 +1,5 @@
-import { noiseTable } from './noiseVariances';
+import { noiseTable, weightSql } from './noiseVariances';
 import { quoted } from './quoted';
-
-/** Noise variance (mm squared) that interval readings are weighed by before their group has one of its own. */
-const firstVariance_mm2 = 0.0001;
 
 /**
  * Readings of the model with their sister group, x in 10,000 run hours, y in mm and weight w, up to $1 (YYYY-MM-DD).
@@ -10,9 +7,8 @@ const firstVariance_mm2 = 0.0001;
  * @param groupTable table of the sister group of each unit: unit, group
  */
 export function weightedReadingsSql(groupTable: string): string {
-  const variance = `coalesce(n.variance, ${firstVariance_mm2})`;
   return `SELECT g."group", r.series, r.unit, r.run, r.run_hours / 10000 AS x, r.value_mm AS y,
-      CASE WHEN r.interval_variance > 0 THEN ${variance} / (${variance} + r.interval_variance) ELSE 1 END AS w,
+      ${weightSql('r.interval_variance')} AS w,
       r.overhaul, r.date, r.stage, r.unit_hours, r.line
     FROM run_readings r JOIN ${groupTable} g USING (unit)
     LEFT JOIN ${noiseTable(groupTable)} n ON n.group_name = g."group" AND n.series = r.series
@@ -20,7 +16,7 @@ export function weightedReadingsSql(groupTable: string): string {
 }
 
 /** Name of the table of run statistics of a grouping. */
-function statisticsTable(groupTable: string): string {
+export function statisticsTable(groupTable: string): string {
   return `statistics_of_${groupTable}`;
 }
 
@@ -77,7 +73,8 @@ export function seriesUnitsSql(groupTable: string): string {
 
 /** Runs of one series ($1), in order of group, unit and run. */
 export function seriesRunsSql(groupTable: string): string {
-  return `SELECT run::DOUBLE AS run, count, n, log_weight_sum, mean_x, mean_y, sxx_c, sxy_c, syy_c, min_x, max_x, weighted
+  return `SELECT run::DOUBLE AS run, count::DOUBLE AS count, n, log_weight_sum, mean_x, mean_y, sxx_c, sxy_c, syy_c, min_x, max_x,
+      weighted::DOUBLE AS weighted
     FROM ${statisticsTable(groupTable)} WHERE series = $1 ORDER BY "group", unit, run`;
 }
 
