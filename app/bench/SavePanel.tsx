@@ -11,6 +11,7 @@ import { ConfirmDialog } from '../records/ConfirmDialog';
 import { saveFile } from '../records/saveFile';
 import { entryFaultWords } from '../words/benchEntryWords';
 import { counted } from '../words/counted';
+import { siteFleetName } from '../words/siteFleet';
 import { useMayWrite } from '../workspace/useKeptState';
 import { FileButtons } from './FileButtons';
 import type { TypedEntry } from './useEntry';
@@ -78,7 +79,7 @@ export function SavePanel({ fleet, sheet, typed, checks, onSaved }: SavePanelPro
       )}
       {fleet.source === 'demo' && (
         <p className="screenOnly">
-          The demo fleet is not changed: save the overhaul as CSV, or open your own files on the{' '}
+          The {siteFleetName()} is not changed: save the overhaul as CSV, or open your own files on the{' '}
           <Link href="/records/">Records page</Link> first.
         </p>
       )}

@@ -13,6 +13,7 @@ import {
 } from 'react';
 import type { EngineRequests } from '../../lib/analysis/engine/EngineApi';
 import { type PackedFleet, unpackFleet } from '../../lib/analysis/engine/PackedFleet';
+import { siteFleetName } from '../words/siteFleet';
 import { useWriting } from '../writing/useWriting';
 import {
   createEngineClient,
@@ -53,7 +54,7 @@ function notOpen(): Error {
 function failureWords(error: unknown): string {
   if (error instanceof EngineFailure) return error.message;
   const cause = error instanceof Error ? error.message : String(error);
-  return `The work ended with an error: ${cause}. Try again, or go back to the demo fleet.`;
+  return `The work ended with an error: ${cause}. Try again, or go back to the ${siteFleetName()}.`;
 }
 
 /** Whoever comes with files in hand, or looks at the demo fleet's picture first, is not slowed by opening its records. */

@@ -1,11 +1,12 @@
 import { counted } from '../words/counted';
+import { siteFleetName } from '../words/siteFleet';
 import type { OpeningName, OpeningWords } from './engineClient';
 
 type Labels = { readonly [Name in OpeningName]: (...words: OpeningWords<Name>) => string };
 
 const labels: Labels = {
   open: () => 'Opening',
-  openDemo: () => 'Opening the demo fleet',
+  openDemo: () => `Opening the ${siteFleetName()}`,
   openOwn: () => 'Opening your files',
   forgetOwn: () => 'Removing your files from this browser',
   openWorkspace: ({ how }) => (how === 'merge' ? 'Merging the workspace' : 'Opening the workspace'),

@@ -3,6 +3,7 @@
 import { type Engine, useEngine } from '../engine/EngineProvider';
 import { isOfLastTime, type Work } from '../engine/engineState';
 import { beforeSentence } from '../words/beforeSentence';
+import { siteFleetName } from '../words/siteFleet';
 import styles from './frame.module.css';
 
 function WorkNotice({ work, engine }: { readonly work: Work; readonly engine: Engine }) {
@@ -53,7 +54,7 @@ export function EngineNotice() {
             Try again
           </button>
           <button type="button" onClick={() => engine.start('openDemo')}>
-            Open the demo fleet
+            Open the {siteFleetName()}
           </button>
         </p>
       )}

@@ -5,6 +5,7 @@ import { looksLikeWorkspace } from '../../lib/records/workspace/workspaceFile';
 import { useEngine } from '../engine/EngineProvider';
 import { mayAdd } from '../engine/engineState';
 import { counted } from '../words/counted';
+import { siteFleetName } from '../words/siteFleet';
 import { useMayWrite } from '../workspace/useKeptState';
 import { droppedFiles } from './droppedFiles';
 import styles from './records.module.css';
@@ -64,7 +65,7 @@ export function FileDrop({ onWorkspace }: FileDropProps) {
       <p>
         <strong>Drop your workshops’ CSV exports or whole folders anywhere on this page</strong>, or choose
         them here. They are read in this browser: nothing leaves the machine. Your files take the place of the
-        demo fleet and are kept in this browser until you remove them.
+        {siteFleetName()} and are kept in this browser until you remove them.
       </p>
       <p className="buttons">
         <button type="button" disabled={busy} onClick={() => filePicker.current?.click()}>

@@ -6,6 +6,7 @@ import { useEngine } from '../engine/EngineProvider';
 import { mayAdd } from '../engine/engineState';
 import { forgetLastPicture } from '../fleet/lastPicture';
 import { counted } from '../words/counted';
+import { siteFleetName } from '../words/siteFleet';
 import { useKept, useMayWrite } from '../workspace/useKeptState';
 import { ConfirmDialog } from './ConfirmDialog';
 
@@ -35,7 +36,7 @@ export function OpenButtons() {
       <p className="buttons">
         {fleet?.source === 'own' && (
           <button type="button" disabled={busy} onClick={() => start('openDemo')}>
-            Open the demo fleet
+            Open the {siteFleetName()}
           </button>
         )}
         {kept && fleet?.source !== 'own' && (
@@ -69,7 +70,8 @@ export function OpenButtons() {
       >
         <p>
           {counted(names.length, 'file')} and everything read from {names.length === 1 ? 'it' : 'them'} and
-          what was typed on the Bench and not saved will be removed from this browser, and the demo fleet
+          what was typed on the Bench and not saved will be removed from this browser, and the{' '}
+          {siteFleetName()}
           opened. The files on your disk stay as they are.
         </p>
       </ConfirmDialog>

@@ -10,6 +10,7 @@ import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
 import { WithFleet } from '../engine/WithFleet';
 import { saveFile } from '../records/saveFile';
+import { siteFleetName } from '../words/siteFleet';
 import { tableName, tableSentence } from '../words/tableWords';
 import { answerId, OwnTable } from './OwnTable';
 import { ReadOnlyTable } from './ReadOnlyTable';
@@ -74,11 +75,15 @@ function ShownTable({ table, rows, fleet, drafts }: ShownTableProps) {
       ) : (
         <>
           <p>
-            The tables of the demo fleet are shown to be read. To have tables of your own, add your files on
-            the page <Link href="/records/">Records</Link>: with them, rows can be edited and added here. A
-            table saved below is a file to start from.
+            The tables of the {siteFleetName()} are shown to be read. To have tables of your own, add your
+            files on the page <Link href="/records/">Records</Link>: with them, rows can be edited and added
+            here. A table saved below is a file to start from.
           </p>
-          <ReadOnlyTable table={table} caption={`${tableName(table)} of the demo fleet`} rows={rows} />
+          <ReadOnlyTable
+            table={table}
+            caption={`${tableName(table)} of the ${siteFleetName()}`}
+            rows={rows}
+          />
         </>
       )}
       <p className="buttons">

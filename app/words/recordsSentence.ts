@@ -3,6 +3,7 @@ import { formatCount } from '../../lib/charts/format';
 import type { EngineState } from '../engine/engineState';
 import { counted } from './counted';
 import { waitingSentence } from './questionWords';
+import { isDemoSite, siteFleetName } from './siteFleet';
 
 /** Sums over files: rows in = used + held, cells for readings in = used + no reading + held. */
 export function sumsOf(files: readonly ImportedFile[]) {
@@ -24,7 +25,7 @@ function openSentences({ fleet, work }: EngineState): string {
   const sums = sumsOf(fleet.files);
   const whose =
     fleet.source === 'demo'
-      ? `The demo fleet is open: ${counted(fleet.files.length, 'file')} of synthetic records`
+      ? `The ${siteFleetName()} is open: ${counted(fleet.files.length, 'file')}${isDemoSite() ? ' of synthetic records' : ''}`
       : `Your ${counted(fleet.files.length, 'file')} ${fleet.files.length === 1 ? 'is' : 'are'} open`;
   const rows = `${counted(sums.rowsIn, 'row')} came in, ${formatCount(sums.rowsUsed)} used and ${formatCount(sums.rowsHeld)} held`;
   const cells = `of ${counted(sums.readingsIn, 'cell')} for readings, ${formatCount(sums.readingsUsed)} used, ${formatCount(sums.readingsNone)} no reading and ${formatCount(sums.readingsHeld)} held`;

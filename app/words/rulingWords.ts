@@ -4,6 +4,7 @@ import type { Decision, JournalEntry, RulingDecision } from '../../lib/records/d
 import { saidWords } from './columnWords';
 import { counted } from './counted';
 import { changedWords, rowName, rowWords } from './rowWords';
+import { siteFleetName } from './siteFleet';
 
 /** Where a ruling or a held row belongs: 'line 3 of a.csv, column ‘value’'. */
 export function placeWords(file: string, line: number, column: string): string {
@@ -24,7 +25,7 @@ export function aboutWords(decision: Decision): string {
     case 'meaning':
       return `what column ‘${decision.column}’ of ${decision.file} holds`;
     case 'acknowledgement':
-      return `signals of ${decision.unit}, ${decision.series.replaceAll('_', ' ')}, up to ${formatDate(decision.upTo)}${decision.source === 'demo' ? ' (demo fleet)' : ''}`;
+      return `signals of ${decision.unit}, ${decision.series.replaceAll('_', ' ')}, up to ${formatDate(decision.upTo)}${decision.source === 'demo' ? ` (${siteFleetName()})` : ''}`;
     case 'ruling': {
       const { file, line, column, raw } = decision;
       return `${placeWords(file, line, column)}: ${raw === '' ? 'empty' : `‘${raw}’`}`;

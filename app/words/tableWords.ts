@@ -8,6 +8,7 @@ import type { TableRow } from '../../lib/records/tables/TableRow';
 import { type DraftRow, isChanged } from '../../lib/records/tables/tableDraft';
 import { counted } from './counted';
 import { capitalised } from './seriesName';
+import { siteFleetName } from './siteFleet';
 
 /** What a table and its rows are called. */
 const names: Readonly<Record<EditedTable, readonly [one: string, many: string]>> = {
@@ -34,7 +35,7 @@ export function tableSentence(
   const edited = used.filter(({ file }) => file === tablesPage).length;
   const held = rows.length - used.length;
   const [one, many] = names[table];
-  const whose = source === 'demo' ? ' of the demo fleet' : '';
+  const whose = source === 'demo' ? ` of the ${siteFleetName()}` : '';
   const inForce = `${counted(used.length, `${one}${whose} is`, `${many}${whose} are`)} in force`;
   const parts = [
     ...(edited > 0 ? [`${counted(edited, 'of them was', 'of them were')} edited here`] : []),

@@ -1,4 +1,4 @@
-import type { DriftResult } from './drift/types';
+import type { DriftFinding } from './drift/types';
 import { chances, lengths } from './fileNumbers';
 import type { ResultTable } from './fleetTables';
 import type { SisterGroup } from './sisters/types';
@@ -33,7 +33,11 @@ export function sistersTable(groups: readonly SisterGroup[]): ResultTable {
 }
 
 /** Every signal, by unit, series and date: signals.csv. */
-export function signalsTable({ findings }: Pick<DriftResult, 'findings'>): ResultTable {
+export function signalsTable({
+  findings,
+}: {
+  readonly findings: readonly Pick<DriftFinding, 'signals'>[];
+}): ResultTable {
   const signals = findings.flatMap((finding) => finding.signals);
   const key = ({ unit, series, date, chart }: (typeof signals)[number]) =>
     [unit, series, date, chart].join('\u0000');

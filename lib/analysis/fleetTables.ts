@@ -2,7 +2,8 @@ import type { Spares } from './demand/types';
 import { chances, hours, lengths, rounded } from './fileNumbers';
 import type { FleetResult } from './types';
 
-type Cell = string | number | boolean | null;
+/** A cell as it goes to a file; null where it is empty. */
+export type Cell = string | number | boolean | null;
 
 /** One table of results as it goes to a CSV file. */
 export interface ResultTable {
@@ -12,7 +13,7 @@ export interface ResultTable {
 }
 
 /** Fit of every group and series: fits.csv. sd_start_mm is the root of the summed squares of the unit's and the run's. */
-export function fitsTable(fleet: FleetResult): ResultTable {
+export function fitsTable(fleet: Pick<FleetResult, 'fits'>): ResultTable {
   return {
     name: 'fits',
     header: [
@@ -51,7 +52,7 @@ export function fitsTable(fleet: FleetResult): ResultTable {
 }
 
 /** Margin of every unit, series and limit: margins.csv. */
-export function marginsTable(fleet: FleetResult): ResultTable {
+export function marginsTable(fleet: Pick<FleetResult, 'margins'>): ResultTable {
   return {
     name: 'margins',
     header: [

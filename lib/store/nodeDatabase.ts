@@ -49,10 +49,23 @@ async function rowsOf(result: DuckDBResult): Promise<readonly Row[]> {
   return rows;
 }
 
-/** Opens native DuckDB in memory, for the batch command and the tests. */
-export async function openNodeDatabase(): Promise<Database> {
-  const instance = await DuckDBInstance.create(':memory:');
+/** What a database may take of the machine. */
+export interface DatabaseBounds {
+  readonly memory_MB: number;
+  readonly threads: number;
+}
+
+/**
+ * Opens native DuckDB in memory, for the batch command and the tests.
+ *
+ * @param bounds what it may take; beyond the memory it goes on in a folder that is removed when it is closed. All if not given.
+ */
+export async function openNodeDatabase(bounds?: DatabaseBounds): Promise<Database> {
   const folder = await mkdtemp(join(tmpdir(), 'endfloat-'));
+  const instance = await DuckDBInstance.create(':memory:', {
+    temp_directory: join(folder, 'spilled'),
+    ...(bounds && { memory_limit: `${bounds.memory_MB}MB`, threads: String(bounds.threads) }),
+  });
   const settings = await instance.connect();
   await settings.run(lockSql);
   settings.closeSync();

@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import { useEngine } from '../../engine/EngineProvider';
+import { siteFleetName } from '../../words/siteFleet';
 import { saveFile } from '../saveFile';
 
 const fileName = 'held-rows.csv';
@@ -23,7 +24,7 @@ export function HeldDownload({ mayRule }: { readonly mayRule: boolean }) {
       <p>
         {mayRule
           ? 'A held row or cell is not used until somebody decides: rule on it here, or save the held rows as CSV and fill in ‘corrected’ (the right text) or ‘ruling’ (edit, release, leave out), and ‘why’, in a spreadsheet; then drop that file on this page. Nothing changes in your files: what was ruled is kept in this browser and can be taken back.'
-          : 'These are held rows of the demo fleet, which stays as it is. Those of your own files can be ruled on here.'}
+          : `These are held rows of the ${siteFleetName()}, which stays as it is. Those of your own files can be ruled on here.`}
       </p>
       <p className="buttons">
         <button type="button" disabled={state.work !== null} onClick={() => void save()}>

@@ -9,6 +9,7 @@ import { DataTable } from '../../table/DataTable';
 import { Written } from '../../table/Written';
 import { counted } from '../../words/counted';
 import { aboutWords, actWords, afterWords, beforeWords, timeWords } from '../../words/rulingWords';
+import { siteFleetName } from '../../words/siteFleet';
 import { saveFile } from '../saveFile';
 import { journalCsv } from './journalCsv';
 import { useJournal } from './useJournal';
@@ -40,7 +41,9 @@ export function Journal({ source }: { readonly source: FleetResult['source'] }) 
     <section aria-labelledby="journal">
       <h2 id="journal">Journal</h2>
       <p>
-        {source === 'own' ? 'Every decision about your files' : 'Every acknowledged signal of the demo fleet'}
+        {source === 'own'
+          ? 'Every decision about your files'
+          : `Every acknowledged signal of the ${siteFleetName()}`}
         , those taken back too. Acknowledgements can be taken back on the page ‘Drift’
         {source === 'own' && ', what else is in force under ‘Decisions in force’'}.
       </p>

@@ -12,8 +12,8 @@ export interface DemandEvent {
   readonly unit: string;
   /** Pieces fitted where the part is fitted. */
   readonly pieces: number;
-  /** 1 for each draw in which it is fitted; null: in all. */
-  readonly fitted: Uint8Array | null;
+  /** 1 for each draw in which it is fitted (a count where it stands for several units); null: in all. */
+  readonly fitted: ArrayLike<number> | null;
 }
 
 /** What the fleet needs in every draw. */

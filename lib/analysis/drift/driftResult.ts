@@ -1,7 +1,7 @@
 import { differenceInDays } from 'date-fns';
 import { type ChartKind, type ChartSides, CUSUM_K, EWMA_LAMBDA } from '../../stats/charts/ChartKind';
 import { runRuleCosts } from '../../stats/charts/runRuleCosts';
-import { thresholdsForBudget } from '../../stats/charts/thresholdForBudget';
+import { type ChartLine, thresholdsForBudget } from '../../stats/charts/thresholdForBudget';
 import type { FleetResult } from '../types';
 import { chanceRate } from './chanceRate';
 import type { ChartedFleet } from './chartedSeries';
@@ -56,14 +56,50 @@ export function driftResult(
   };
 }
 
-/** Years from the first charted reading to the last, at least one. */
 function yearsOf(charted: readonly ChartedSeries[], asOf: string): number {
+  const { first, last } = daysCharted(charted, asOf);
+  return yearsCharted(first, last === '' ? asOf : last);
+}
+
+/** First and last day of a charted reading, the first not after the day; the last is '' if there is none. */
+export function daysCharted(
+  charted: readonly ChartedSeries[],
+  asOf: string,
+): { readonly first: string; readonly last: string } {
   let [first, last] = [asOf, ''];
-  for (const { date } of charted.flatMap(({ readings }) => readings)) {
-    if (date < first) first = date;
-    if (date > last) last = date;
+  for (const { readings } of charted) {
+    for (const { date } of readings) {
+      if (date < first) first = date;
+      if (date > last) last = date;
+    }
   }
-  return Math.max(1, differenceInDays(last === '' ? asOf : last, first) / 365.25);
+  return { first, last };
+}
+
+/** Years from the first charted reading to the last, at least one. */
+export function yearsCharted(first: string, last: string): number {
+  return Math.max(1, differenceInDays(last, first) / 365.25);
+}
+
+/** Number of readings with a z of every unit and series, by the sides of its charts. */
+export function historiesBySides(charted: readonly ChartedSeries[]): Readonly<Record<ChartSides, number[]>> {
+  const histories: Record<ChartSides, number[]> = { upper: [], both: [] };
+  for (const series of charted) {
+    const length = lengthOf(series);
+    if (length > 0) histories[series.sides].push(length);
+  }
+  return histories;
+}
+
+/** The charts in force, each with the histories that it is drawn for. */
+export function chartLines(
+  histories: Readonly<Record<ChartSides, readonly number[]>>,
+  charts: readonly ChartName[],
+): readonly ChartLine[] {
+  const drawn = (['upper', 'both'] as const).filter((sides) => histories[sides].length > 0);
+  return charts.flatMap((chart) =>
+    drawn.map((sides) => ({ chart: chartKind(chart, sides), histories: histories[sides] })),
+  );
 }
 
 function thresholdsInForce(
@@ -71,18 +107,7 @@ function thresholdsInForce(
   years: number,
   settings: DriftSettings,
 ): readonly ThresholdWithRate[] {
-  const bySides = (['upper', 'both'] as const)
-    .map((sides) => ({
-      sides,
-      histories: charted
-        .filter((series) => series.sides === sides)
-        .map(lengthOf)
-        .filter((length) => length > 0),
-    }))
-    .filter(({ histories }) => histories.length > 0);
-  const lines = settings.charts.flatMap((chart) =>
-    bySides.map(({ sides, histories }) => ({ chart: chartKind(chart, sides), histories })),
-  );
+  const lines = chartLines(historiesBySides(charted), settings.charts);
   if (lines.length === 0) return [];
   return thresholdsForBudget(lines, years, settings.budget_per_year).map((threshold, index) => {
     const { chart, histories } = lines[index] as (typeof lines)[number];

@@ -1,6 +1,7 @@
-import { createWriteStream } from 'node:fs';
-import { finished } from 'node:stream/promises';
-import { type BenchReading, benchFleet } from './benchFleet';
+import { TextFile } from '../TextFile';
+import { benchFleet } from './benchFleet';
+import { overhaulLine, overhaulsHeader, readingLines, readingsHeader } from './canonicalLines';
+import type { MadeOverhaul } from './madeUnit';
 
 /** Where the files of one form lie. */
 export interface BenchFile {
@@ -8,7 +9,6 @@ export interface BenchFile {
   readonly path: string;
 }
 
-const piece_bytes = 1 << 20;
 const inWords = {
   thrust_play: 'Thrust play',
   runout: 'Runout',
@@ -18,55 +18,16 @@ const inWords = {
   left: 'as left',
 } as const;
 
-/** Writes lines piece by piece, waiting where the disk is slower. */
-class LineFile {
-  private readonly stream;
-  private piece: string[] = [];
-  private length = 0;
-
-  constructor(path: string) {
-    this.stream = createWriteStream(path);
-  }
-
-  async line(text: string): Promise<void> {
-    this.piece.push(text);
-    this.length += text.length + 1;
-    if (this.length >= piece_bytes) await this.flush();
-  }
-
-  async end(): Promise<void> {
-    await this.flush();
-    this.stream.end();
-    await finished(this.stream);
-  }
-
-  private async flush(): Promise<void> {
-    if (this.piece.length === 0) return;
-    const isTaken = this.stream.write(`${this.piece.join('\n')}\n`);
-    this.piece = [];
-    this.length = 0;
-    if (!isTaken) await new Promise<void>((resolve) => this.stream.once('drain', resolve));
-  }
-}
-
 /** Writes the bench fleet as canonical overhauls.csv and readings.csv. */
 export async function writeCanonicalFiles(folder: string, readings: number): Promise<readonly BenchFile[]> {
   const paths = ['overhauls.csv', 'readings.csv'].map((name) => ({ name, path: `${folder}/${name}` }));
-  const [overhauls, lines] = paths.map(({ path }) => new LineFile(path)) as [LineFile, LineFile];
-  await overhauls.line('overhaul,unit,date,unit_hours,workshop');
-  await lines.line('overhaul,characteristic,stage,clock,value,uom,lower,upper,source_file,source_row');
-  let last = '';
+  const [overhauls, lines] = paths.map(({ path }) => new TextFile(path)) as [TextFile, TextFile];
+  await overhauls.line(overhaulsHeader);
+  await lines.line(readingsHeader);
   let row = 1;
-  for (const reading of benchFleet(readings)) {
-    if (reading.overhaul !== last) {
-      last = reading.overhaul;
-      row++;
-      await overhauls.line(`${last},${reading.unit},${reading.date},${reading.unitHours},North yard`);
-    }
-    const { characteristic, stage, clock, value_mm } = reading;
-    await lines.line(
-      `${last},${characteristic},${stage},${clock},${value_mm.toFixed(3)},mm,,,job-${row}.csv,${row}`,
-    );
+  for (const overhaul of benchFleet(readings)) {
+    await overhauls.line(overhaulLine(overhaul, ''));
+    for (const line of readingLines(overhaul, ++row)) await lines.line(line);
   }
   await overhauls.end();
   await lines.end();
@@ -76,15 +37,18 @@ export async function writeCanonicalFiles(folder: string, readings: number): Pro
 /** Writes the bench fleet as a workshop's own long sheet: semicolons, decimal commas, day first, words of its own. */
 export async function writeLongSheet(folder: string, readings: number): Promise<readonly BenchFile[]> {
   const file = { name: 'workshop.csv', path: `${folder}/workshop.csv` };
-  const lines = new LineFile(file.path);
+  const lines = new TextFile(file.path);
   await lines.line('Serial no.;Date;Running hours;Measurement;Condition;Clock;Reading;Unit');
-  for (const reading of benchFleet(readings)) await lines.line(sheetLine(reading));
+  for (const overhaul of benchFleet(readings))
+    for (const line of sheetLines(overhaul)) await lines.line(line);
   await lines.end();
   return [file];
 }
 
-function sheetLine({ unit, date, unitHours, characteristic, stage, clock, value_mm }: BenchReading): string {
+function sheetLines({ unit, date, unitHours, readings }: MadeOverhaul): readonly string[] {
   const [year, month, day] = date.split('-');
-  const value = value_mm.toFixed(3).replace('.', ',');
-  return `${unit};${day}.${month}.${year};${unitHours};${inWords[characteristic]};${inWords[stage]};${clock};${value};mm`;
+  return readings.map(({ characteristic, stage, clock, value_mm }) => {
+    const value = value_mm.toFixed(3).replace('.', ',');
+    return `${unit};${day}.${month}.${year};${unitHours};${inWords[characteristic]};${inWords[stage]};${clock};${value};mm`;
+  });
 }

@@ -6,12 +6,20 @@ import { fileHashes, serviceWorkerName, siteFiles, versionOf } from './siteFiles
 
 const source = fileURLToPath(new URL('./serviceWorker.js', import.meta.url));
 
+const fleetMeta = /<meta name="site-fleet" content="[^"]*"\/>/;
 const versionMeta = /<meta name="site-version" content="[^"]*"\/>/;
 
 /** Makes the built site complete: a policy and the version in every page, and the service worker that keeps that version. */
 export function finishSite(root) {
   changePages(root, withPolicy);
   stateVersion(root);
+}
+
+/** Writes what the fleet that comes with the site is called into every page, in place of an older name; its version is to be stated anew. */
+export function nameSiteFleet(root, name) {
+  changePages(root, (html) =>
+    html.replace(fleetMeta, '').replace('</title>', `</title><meta name="site-fleet" content="${name}"/>`),
+  );
 }
 
 /** Writes the version that the files make into every page, in place of an older one, and the service worker that keeps it. */

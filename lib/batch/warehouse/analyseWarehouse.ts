@@ -7,7 +7,8 @@ import { resultTables } from '../../analysis/resultTables';
 import { correctedReport, partCorrected, rulingsIn } from '../../records/decisions/correctedFiles';
 import { openNodeDatabase } from '../../store/nodeDatabase';
 import { tableOfHead } from '../../store/tableOfHead';
-import { filesOf } from '../filesOf';
+import { readDataFile } from '../partitions/readDataFile';
+import type { DataFolder } from '../partitions/readDataFolder';
 import { UnusableArguments } from '../runMain';
 import { writeTogether } from '../writeTogether';
 import { openWarehouse } from './openWarehouse';
@@ -16,7 +17,6 @@ import { readWarehouseSettings } from './warehouseSettings';
 
 /** What the batch command is told. */
 export interface WarehouseRun {
-  readonly data: string;
   readonly out: string;
   readonly asOf: string | null;
   readonly groupBy: GroupBy;
@@ -30,13 +30,17 @@ export interface WarehouseRun {
  *
  * @throws WarehouseError if the warehouse cannot be used or does not answer in full
  */
-export async function analyseWarehouse(run: WarehouseRun): Promise<number> {
+export async function analyseWarehouse(data: DataFolder, run: WarehouseRun): Promise<number> {
   const settings = await readWarehouseSettings(run.warehouse);
   if (existsSync(join(run.out, 'signals.csv')))
     throw new UnusableArguments(
       `--out: the folder '${run.out}' holds signals.csv of an analysis from readings, which none from a warehouse can bring up to date: name another folder`,
     );
-  const all = await filesOf(run.data);
+  if (data.parts.length > 0)
+    throw new UnusableArguments(
+      '--data: with --warehouse the tables beside the readings lie in one folder, without further folders',
+    );
+  const all = await Promise.all(data.shared.map(readDataFile));
   const { files, corrected } = partCorrected(
     all.filter((file) => tableOfHead(file) !== 'readings'),
     '',

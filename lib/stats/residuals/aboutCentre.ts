@@ -3,6 +3,7 @@ import type { WearStatistics } from '../wear/types';
 /** The same statistics with y counted from another centre, mm, so that sums of several can be added. */
 export function aboutCentre(statistics: WearStatistics, yCentre: number): WearStatistics {
   const { n, sx, sy, sxy, syy } = statistics;
+  if (statistics.yCentre === yCentre) return statistics;
   const shift = statistics.yCentre - yCentre;
   return {
     ...statistics,

@@ -6,7 +6,8 @@ import { studentTable } from '../wear/studentTable';
 import type { LineMixture, StudentTable, WearPosterior, WearReading, WearStatistics } from '../wear/types';
 import { wearStatistics } from '../wear/wearStatistics';
 import { aboutCentre } from './aboutCentre';
-import { knownPosterior, weightShift } from './knownPosterior';
+import { firstReadings } from './firstReadings';
+import { knownPosterior, weightBefore, weightShift } from './knownPosterior';
 import { addSums, nodeSums } from './nodeSums';
 
 /**
@@ -25,10 +26,11 @@ export interface ForetellingGroup {
   readonly tableOf: (readings: number) => StudentTable;
 }
 
-/** A posterior with the sums of the readings that it was made from, at its nodes. */
+/** A posterior with the sums of the readings that it was made from, at its nodes, and what these weigh without them. */
 interface NodeBase {
   readonly posterior: WearPosterior;
   readonly all: Float64Array;
+  readonly before: Float64Array;
 }
 
 /** Level of a reading's run as foretold from the readings known before it; or why it was not. */
@@ -77,21 +79,22 @@ export function foretoldOfUnit(
     listed ??= readings.filter((reading) => reading.unit !== unit);
     return listed;
   };
+  const statisticsOf = firstReadings(own, base.posterior.yCentre);
   const bases = [unitBase(base, own)];
   let carries = alwaysCarries;
   return own.map((reading, k): Foretold => {
     const known = earlierThan(k);
-    const earlier = own.slice(0, known);
     if (!carries) {
-      const reason = noForecastReason(wearStatistics([...others(), ...earlier]));
+      const reason = noForecastReason(wearStatistics([...others(), ...own.slice(0, known)]));
       if (reason !== null) return { reason };
       carries = true;
     }
-    const sums = known === 0 ? null : wearStatistics(earlier);
+    const sums = known === 0 ? null : statisticsOf(known);
     const table = tableOf(othersCount + known);
     const weighed = bases.map((one) => weighAnew(one, sums, table));
     const nearest = weighed.reduce((best, next) => (next.shift < best.shift ? next : best));
     if (nearest.shift <= MOST_SHIFT) return { line: lineOf(nearest.posterior, sums, reading.run) };
+    const earlier = own.slice(0, known);
     const statistics = wearStatistics([...others(), ...earlier]);
     const posterior = integrateWear(statistics);
     bases.push(unitBase(nodeBase(posterior, statistics), earlier));
@@ -114,7 +117,8 @@ interface UnitBase extends NodeBase {
 }
 
 function nodeBase(posterior: WearPosterior, statistics: WearStatistics): NodeBase {
-  return { posterior, all: nodeSums(posterior, aboutCentre(statistics, posterior.yCentre)) };
+  const all = nodeSums(posterior, aboutCentre(statistics, posterior.yCentre));
+  return { posterior, all, before: weightBefore(posterior, all) };
 }
 
 function unitBase(base: NodeBase, own: readonly WearReading[]): UnitBase {
@@ -124,7 +128,7 @@ function unitBase(base: NodeBase, own: readonly WearReading[]): UnitBase {
 }
 
 function weighAnew(
-  { posterior, all, others }: UnitBase,
+  { posterior, before, others }: UnitBase,
   earlier: WearStatistics | null,
   table: StudentTable,
 ) {
@@ -132,6 +136,6 @@ function weighAnew(
     earlier === null
       ? others
       : addSums(others, nodeSums(posterior, aboutCentre(earlier, posterior.yCentre)), 1);
-  const then = knownPosterior(posterior, all, known, table);
+  const then = knownPosterior(posterior, before, known, table);
   return { posterior: then, shift: weightShift(posterior.weight, then.weight) };
 }

@@ -11,13 +11,13 @@ const ROUNDING = 1e-15;
  * |A|^-1/2 exp(-log determinants / 2) RSS^-(N - 4)/2, RSS = f - b' A^-1 b, for both. Beta, A^-1, s2 = RSS / (N - 4)
  * and the degrees of freedom are those of the readings known.
  *
- * @param all sums of all readings at the nodes, see nodeSums
+ * @param before what the nodes weigh but for the readings, see weightBefore
  * @param known sums of the readings known
  * @param table Student's t with N - 4 degrees of freedom, N the number of readings known
  */
 export function knownPosterior(
   posterior: WearPosterior,
-  all: Float64Array,
+  before: Float64Array,
   known: Float64Array,
   table: StudentTable,
 ): WearPosterior {
@@ -39,12 +39,21 @@ export function knownPosterior(
     lines.beta0[node] = (a11 * b0 - a01 * b1) / determinant;
     lines.beta1[node] = (a00 * b1 - a01 * b0) / determinant;
     s2[node] = residualSquares(known, p) / degreesOfFreedom;
-    logWeight[node] =
-      Math.log(posterior.weight[node] as number) +
-      logLikelihood(known, p, degreesOfFreedom) -
-      logLikelihood(all, p, posterior.degreesOfFreedom);
+    logWeight[node] = (before[node] as number) + logLikelihood(known, p, degreesOfFreedom);
   }
   return { ...posterior, ...lines, inverse11, s2, weight: normalised(logWeight), degreesOfFreedom, table };
+}
+
+/**
+ * Logarithm of what each node weighs before any reading counts, but for a constant: its weight over the likelihood of the
+ * readings that it was made from.
+ *
+ * @param all sums of all those readings at the nodes, see nodeSums
+ */
+export function weightBefore({ weight, degreesOfFreedom }: WearPosterior, all: Float64Array): Float64Array {
+  return weight.map(
+    (share, node) => Math.log(share) - logLikelihood(all, NODE_SUMS * node, degreesOfFreedom),
+  );
 }
 
 /**
@@ -54,7 +63,10 @@ export function knownPosterior(
  * thin or were dropped.
  */
 export function weightShift(before: Float64Array, after: Float64Array): number {
-  return after.reduce((sum, weight, node) => sum + (weight * weight) / (before[node] as number), 0);
+  let sum = 0;
+  for (let node = 0; node < after.length; node++)
+    sum += (after[node] as number) ** 2 / (before[node] as number);
+  return sum;
 }
 
 function residualSquares(sums: Float64Array, p: number): number {
@@ -76,8 +88,14 @@ function logLikelihood(sums: Float64Array, p: number, degreesOfFreedom: number):
 }
 
 function normalised(logWeight: Float64Array): Float64Array {
-  const most = logWeight.reduce((largest, value) => Math.max(largest, value), Number.NEGATIVE_INFINITY);
-  const weight = logWeight.map((value) => Math.exp(value - most));
-  const sum = weight.reduce((total, value) => total + value, 0);
-  return weight.map((value) => value / sum);
+  let most = Number.NEGATIVE_INFINITY;
+  for (let node = 0; node < logWeight.length; node++) most = Math.max(most, logWeight[node] as number);
+  const weight = new Float64Array(logWeight.length);
+  let sum = 0;
+  for (let node = 0; node < weight.length; node++) {
+    weight[node] = Math.exp((logWeight[node] as number) - most);
+    sum += weight[node] as number;
+  }
+  for (let node = 0; node < weight.length; node++) weight[node] = (weight[node] as number) / sum;
+  return weight;
 }

@@ -30,5 +30,7 @@ export function nodeSums(posterior: WearPosterior, statistics: WearStatistics): 
 
 /** Sums of two sets of units together (sign 1), or of the first without the second (sign -1). */
 export function addSums(one: Float64Array, other: Float64Array, sign: 1 | -1): Float64Array {
-  return one.map((value, k) => value + sign * (other[k] as number));
+  const sums = new Float64Array(one.length);
+  for (let k = 0; k < sums.length; k++) sums[k] = (one[k] as number) + sign * (other[k] as number);
+  return sums;
 }

@@ -26,11 +26,6 @@ export function readingScore(line: LineMixture, x: number, y_mm: number, weight 
     const chance = Math.max(LEAST_CHANCE, below);
     return { below: chance, z: normalQuantile(chance, 0, 1) };
   }
-  const mirrored = {
-    ...noisy,
-    start: noisy.start.map((value) => -value),
-    slope: noisy.slope.map((value) => -value),
-  };
-  const above = Math.max(LEAST_CHANCE, readingProbability(mirrored, x, -y_mm));
+  const above = Math.max(LEAST_CHANCE, readingProbability(noisy, x, y_mm, 0, 'above'));
   return { below: 1 - above, z: -normalQuantile(above, 0, 1) };
 }

@@ -31,8 +31,15 @@ export function wearWorkspace(statistics: WearStatistics): WearWorkspace {
     // |S|, and the Gram determinants of (1, y), (x, y) and (1, x, y): all sums of squares, never negative.
     const gramXY =
       xx * yy - xy * xy + weight * (xx * meanY * meanY - 2 * xy * meanX * meanY + yy * meanX * meanX);
-    runs.set([weight, sx[r] as number, sxx[r] as number, sy[r] as number, sxy[r] as number], p);
-    runs.set([weight * xx, statistics.syy[r] as number, weight * yy, Math.max(0, gramXY)], p + 5);
+    runs[p] = weight;
+    runs[p + 1] = sx[r] as number;
+    runs[p + 2] = sxx[r] as number;
+    runs[p + 3] = sy[r] as number;
+    runs[p + 4] = sxy[r] as number;
+    runs[p + 5] = weight * xx;
+    runs[p + 6] = statistics.syy[r] as number;
+    runs[p + 7] = weight * yy;
+    runs[p + 8] = Math.max(0, gramXY);
     runs[p + 9] = Math.max(0, weight * (xx * yy - xy * xy));
   }
   return {

@@ -49,9 +49,15 @@ export function readingQuantile(mixture: LineMixture, x: number, below: number, 
   return quantile(mixture, x, below, 1, extraVariance);
 }
 
-/** Probability that a reading at x lies below y mm, noise and extra variance included. */
-export function readingProbability(mixture: LineMixture, x: number, y_mm: number, extraVariance = 0): number {
-  return probability(mixture, x, y_mm, 1, 1, extraVariance);
+/** Probability that a reading at x lies below y mm (or above it), noise and extra variance included. */
+export function readingProbability(
+  mixture: LineMixture,
+  x: number,
+  y_mm: number,
+  extraVariance = 0,
+  side: 'below' | 'above' = 'below',
+): number {
+  return probability(mixture, x, y_mm, side === 'below' ? 1 : -1, 1, extraVariance);
 }
 
 /** Mean of one component at x. */

@@ -43,7 +43,8 @@ function checkReading({ x, y, weight = 1 }: WearReading): void {
   }
 }
 
-function sumRun(readings: readonly WearReading[]): WearRow {
+/** Sums of the readings of one run, about its own means. */
+export function sumRun(readings: readonly WearReading[]): WearRow {
   const { unit, run } = readings[0] as WearReading;
   let n = 0;
   let mean_x = 0;

@@ -46,20 +46,20 @@ describe.skipIf(clickHouse === null)('two ClickHouse shards', () => {
     await expect(http.run('SELECT none')).rejects.toThrow(/gave no full answer \(Code: 47.*none/);
     const bad = [
       `'none', 'runout', 'found', NULL, 0.02, NULL, NULL`,
-      `'B1', 'colour', 'found', NULL, 0.02, NULL, NULL`,
-      `'B1', 'nut_stand_out', 'new', NULL, 0.02, NULL, NULL`,
-      `'B1', 'nut_stand_out', 'found', '12', 0.02, NULL, NULL`,
-      `'B11', 'nut_stand_out', 'found', '5', 0.02, NULL, NULL`,
-      `'B2', 'nut_stand_out', 'found', NULL, NULL, 0.02, NULL`,
-      `'B3', 'nut_stand_out', 'found', NULL, NULL, 0.03, 0.02`,
-      `'B4', 'seal_gap', 'left', NULL, -0.02, NULL, NULL`,
+      `'T-0000000/1', 'colour', 'found', NULL, 0.02, NULL, NULL`,
+      `'T-0000000/1', 'nut_stand_out', 'new', NULL, 0.02, NULL, NULL`,
+      `'T-0000000/1', 'nut_stand_out', 'found', '12', 0.02, NULL, NULL`,
+      `'T-0000001/1', 'nut_stand_out', 'found', '5', 0.02, NULL, NULL`,
+      `'T-0000000/2', 'nut_stand_out', 'found', NULL, NULL, 0.02, NULL`,
+      `'T-0000000/3', 'nut_stand_out', 'found', NULL, NULL, 0.03, 0.02`,
+      `'T-0000000/4', 'seal_gap', 'left', NULL, -0.02, NULL, NULL`,
     ];
     for (const cells of bad)
       await http.run(
-        `INSERT INTO all_readings SELECT ${cells.startsWith("'B11'") ? `'T-10001'` : `'T-10000'`}, ${cells}`,
+        `INSERT INTO all_readings SELECT ${cells.startsWith("'T-0000001") ? `'T-0000001'` : `'T-0000000'`}, ${cells}`,
       );
     await http.run(
-      `INSERT INTO all_readings SELECT * FROM readings WHERE unit = 'T-10002' AND characteristic = 'runout' AND stage = 'left'`,
+      `INSERT INTO all_readings SELECT * FROM readings WHERE unit = 'T-0000002' AND characteristic = 'runout' AND stage = 'left'`,
     );
     const sentence = await fleet.refusal(servers.settings);
     const counts: readonly (readonly [number, string])[] = [

@@ -1,29 +1,8 @@
-import { type BenchReading, benchFleet, readingsPerOverhaul } from '../../../lib/batch/bench/benchFleet';
+import { madeUnit, unitName } from '../../../lib/batch/bench/madeUnit';
 import { writeCsv } from '../../../lib/records/csv/writeCsv';
 import type { InputFile } from '../../../lib/records/importReport';
 
-const overhaulsPerUnit = 10;
 const frames = ['Wren', 'Rook'] as const;
-/** The thrust bearing is renewed at every third overhaul; between, thrust play goes on from where it was. */
-const overhaulsOfABearing = 3;
-
-interface Opening {
-  readonly place: number;
-  readonly unitNumber: number;
-  readonly readings: readonly BenchReading[];
-}
-
-function* openings(units: number): Generator<Opening> {
-  let readings: BenchReading[] = [];
-  let place = 0;
-  for (const reading of benchFleet(units * overhaulsPerUnit * readingsPerOverhaul)) {
-    readings.push(reading);
-    if (readings.length < readingsPerOverhaul) continue;
-    yield { place: place % overhaulsPerUnit, unitNumber: Math.floor(place / overhaulsPerUnit), readings };
-    readings = [];
-    place++;
-  }
-}
 
 const file = (
   name: string,
@@ -42,33 +21,30 @@ const file = (
 export function partResetFleet(units: number): readonly InputFile[] {
   const overhaulRows: (string | number)[][] = [];
   const readingRows: (string | number)[][] = [];
-  let worn_mm = 0;
-  for (const { place, unitNumber, readings } of openings(units)) {
-    const [first] = readings as [BenchReading];
-    const unit = nameOf(unitNumber, first.unit);
-    const isFitted = place % overhaulsOfABearing === overhaulsOfABearing - 1;
-    const fitted = isFitted ? (unitNumber % 2 === 0 ? ' TB-1 ; GS' : 'TB-2') : 'GS';
+  const overhauls = Array.from({ length: units }, (_, unitNumber) =>
+    madeUnit(unitNumber, unitNumber % 2).map((overhaul, place) => ({ ...overhaul, place, unitNumber })),
+  ).flat();
+  for (const { place, unitNumber, readings, ...own } of overhauls) {
+    const unit = nameOf(unitNumber);
+    const fitted = own.hasNewBearing ? (unitNumber % 2 === 0 ? ' TB-1 ; GS' : 'TB-2') : 'GS';
     // Every 25th unit's hours of one overhaul cannot be read, every 40th has been running long before its first record.
     const hours =
       unitNumber % 25 === 3 && place === 5
         ? 'illegible'
-        : first.unitHours + (unitNumber % 40 === 7 ? 30_000 : 0);
-    overhaulRows.push([first.overhaul, unit, first.date, hours, 'North yard', fitted]);
-    if (place === 0) worn_mm = 0;
+        : own.unitHours + (unitNumber % 40 === 7 ? 30_000 : 0);
+    overhaulRows.push([own.overhaul, unit, own.date, hours, 'North yard', fitted]);
     for (const [index, reading] of readings.entries()) {
-      const { characteristic, stage, clock } = reading;
+      const { characteristic, stage, clock, value_mm } = reading;
       if (unitNumber % 7 === 2 && characteristic === 'tip_turbine' && clock === '9') continue;
       if (unitNumber % 50 === 11 && characteristic === 'tip_compressor' && (clock === '9' || clock === '3'))
         continue;
-      const isBearing = characteristic === 'thrust_play';
-      const value_mm = reading.value_mm + (isBearing ? worn_mm : 0);
       const isInterval = (unitNumber * 31 + place * 7 + index) % 17 === 0;
       const width_mm = 0.01 * (1 + ((place + index) % 3));
       const ends = isInterval
         ? [(value_mm - width_mm / 2).toFixed(4), (value_mm + width_mm / 2).toFixed(4)]
         : ['', ''];
       readingRows.push([
-        first.overhaul,
+        own.overhaul,
         characteristic,
         stage,
         clock,
@@ -78,20 +54,18 @@ export function partResetFleet(units: number): readonly InputFile[] {
       ] as string[]);
     }
     readingRows.push([
-      first.overhaul,
+      own.overhaul,
       'seal_gap',
       'found',
       '',
-      (0.3 + 0.00001 * first.unitHours).toFixed(4),
+      (0.3 + 0.00001 * own.unitHours).toFixed(4),
       'mm',
       '',
       '',
     ]);
-    const found = readings.find((one) => one.characteristic === 'thrust_play' && one.stage === 'found');
-    worn_mm = isFitted ? 0 : worn_mm + Math.max(0, (found?.value_mm ?? 0.25) - 0.25);
   }
   const unitRows = Array.from({ length: units }, (_, number) => [
-    nameOf(number, `T-${10_000 + number}`),
+    nameOf(number),
     frames[number % 2] ?? frames[0],
     90_000,
   ]);
@@ -123,7 +97,8 @@ export function partResetFleet(units: number): readonly InputFile[] {
   ];
 }
 
-function nameOf(number: number, plain: string): string {
+function nameOf(number: number): string {
+  const plain = unitName(number);
   if (number === 4) return `O'Hara \\ ${plain}`;
   return number === 5 ? `Øst-Ж ${plain}` : plain;
 }

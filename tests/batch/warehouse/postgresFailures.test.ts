@@ -81,7 +81,7 @@ describe.skipIf(postgres === null)('PostgreSQL', () => {
     ],
     [
       'a reading of no overhaul',
-      `INSERT INTO readings VALUES ('T-10000', 'none', 'runout', 'found', NULL, 0.02)`,
+      `INSERT INTO readings VALUES ('T-0000000', 'none', 'runout', 'found', NULL, 0.02)`,
       /1 of an overhaul, unit or characteristic/,
     ],
     [
@@ -91,53 +91,53 @@ describe.skipIf(postgres === null)('PostgreSQL', () => {
     ],
     [
       'no value',
-      `UPDATE readings SET value_mm = NULL, lower_mm = NULL WHERE characteristic = 'runout' AND unit = 'T-10000'`,
+      `UPDATE readings SET value_mm = NULL, lower_mm = NULL WHERE characteristic = 'runout' AND unit = 'T-0000000'`,
       /20 without a usable value/,
     ],
     [
       'a value that is no number',
-      `UPDATE readings SET value_mm = 'NaN', lower_mm = NULL WHERE characteristic = 'runout' AND unit = 'T-10000'`,
+      `UPDATE readings SET value_mm = 'NaN', lower_mm = NULL WHERE characteristic = 'runout' AND unit = 'T-0000000'`,
       /20 without a usable value/,
     ],
     [
       'crossed ends',
-      `UPDATE readings SET lower_mm = 2, upper_mm = 1 WHERE characteristic = 'runout' AND unit = 'T-10000'`,
+      `UPDATE readings SET lower_mm = 2, upper_mm = 1 WHERE characteristic = 'runout' AND unit = 'T-0000000'`,
       /20 with lower_mm above upper_mm/,
     ],
     [
       'a negative length',
-      `UPDATE readings SET value_mm = -value_mm WHERE characteristic = 'runout' AND unit = 'T-10001' AND lower_mm IS NULL`,
+      `UPDATE readings SET value_mm = -value_mm WHERE characteristic = 'runout' AND unit = 'T-0000001' AND lower_mm IS NULL`,
       /\d+ below zero/,
     ],
     [
       'an unknown stage',
-      `UPDATE readings SET stage = 'new' WHERE characteristic = 'runout' AND unit = 'T-10000'`,
+      `UPDATE readings SET stage = 'new' WHERE characteristic = 'runout' AND unit = 'T-0000000'`,
       /20 with another stage/,
     ],
     [
       'a missing clock position',
-      `UPDATE readings SET clock = NULL WHERE clock = '3' AND unit = 'T-10000'`,
+      `UPDATE readings SET clock = NULL WHERE clock = '3' AND unit = 'T-0000000'`,
       /with a clock position where there is one reading/,
     ],
     [
       'other hours of an overhaul',
-      `UPDATE overhauls SET unit_hours = unit_hours + 1 WHERE unit = 'T-10000'`,
-      /1 of 60 units differ between --data and .*: T-10000/,
+      `UPDATE overhauls SET unit_hours = unit_hours + 1 WHERE unit = 'T-0000000'`,
+      /1 of 60 units differ between --data and .*: T-0000000/,
     ],
     [
       'another part fitted',
-      `UPDATE overhauls SET fitted = 'TB-1' WHERE unit IN ('T-10002', 'T-10006')`,
-      /2 of 60 units differ .*: T-10002, T-10006/,
+      `UPDATE overhauls SET fitted = 'TB-1' WHERE unit IN ('T-0000002', 'T-0000006')`,
+      /2 of 60 units differ .*: T-0000002, T-0000006/,
     ],
     [
       'another frame',
-      `UPDATE units SET frame = 'Crow' WHERE unit = 'T-10002'`,
-      /1 of 60 units differ .*: T-10002/,
+      `UPDATE units SET frame = 'Crow' WHERE unit = 'T-0000002'`,
+      /1 of 60 units differ .*: T-0000002/,
     ],
     [
       'an overhaul less',
-      `DELETE FROM overhauls WHERE unit = 'T-10001' AND date = (SELECT max(date) FROM overhauls WHERE unit = 'T-10001')`,
-      /T-10001/,
+      `DELETE FROM overhauls WHERE unit = 'T-0000001' AND date = (SELECT max(date) FROM overhauls WHERE unit = 'T-0000001')`,
+      /T-0000001/,
     ],
   ])('refuses %s with a sentence', async (_, change, sentence) => {
     expect(await refusedAfter(change)).toMatch(sentence);
@@ -148,10 +148,10 @@ describe.skipIf(postgres === null)('PostgreSQL', () => {
       ...warehouse,
       histories: async (question) => {
         const histories = await warehouse.histories(question);
-        return [...histories, ...histories.filter(({ unit }) => unit === 'T-10009')];
+        return [...histories, ...histories.filter(({ unit }) => unit === 'T-0000009')];
       },
     });
-    expect(await fleet.refusal(settings, twice)).toMatch(/1 of 60 units differ .*: T-10009/);
+    expect(await fleet.refusal(settings, twice)).toMatch(/1 of 60 units differ .*: T-0000009/);
   });
 
   it('does not go on with fewer rows than the warehouse has', async () => {

@@ -1,7 +1,8 @@
 import { parseArgs } from 'node:util';
 import { importFiles } from '../../../store/importFiles';
 import { openNodeDatabase } from '../../../store/nodeDatabase';
-import { filesOf } from '../../filesOf';
+import { readDataFile } from '../../partitions/readDataFile';
+import { readDataFolder } from '../../partitions/readDataFolder';
 import { runMain, UnusableArguments } from '../../runMain';
 import { passwordVariable, readWarehouseSettings, type WarehouseSettings } from '../warehouseSettings';
 import { clickHouseLoader, type ShardAddress } from './clickHouseLoader';
@@ -45,7 +46,9 @@ async function main(words: readonly string[]): Promise<number> {
   const database = await openNodeDatabase();
   try {
     const connector = await database.connect();
-    await importFiles(connector, await filesOf(data), async () => {});
+    const { shared, parts } = await readDataFolder(data);
+    const files = [...shared, ...parts.flatMap((part) => part.files)];
+    await importFiles(connector, await Promise.all(files.map(readDataFile)), async () => {});
     const counts = await loadWarehouse(connector, loader);
     const sentence = [...counts].map(([table, rows]) => `${rows} ${table}`).join(', ');
     process.stdout.write(`Loaded ${sentence}\n`);

@@ -1,0 +1,69 @@
+import { createHash } from 'node:crypto';
+import { join } from 'node:path';
+import { problemsTable } from '../../analysis/fleetTables';
+import { NoUsableReadings, openAnalysis } from '../../analysis/openAnalysis';
+import type { InputFile } from '../../records/importReport';
+import { openNodeDatabase } from '../../store/nodeDatabase';
+import { latestDate } from '../../store/questions';
+import { unusableReasons } from '../unusableReasons';
+import type { FinishedPart, PartOutcome, PartTask } from './PartTask';
+import { partResult } from './partResult';
+import { finishedPart, keepPart } from './partStore';
+import { readDataFile, UnreadableFile } from './readDataFile';
+
+/** Analyses one part and keeps its results; those of the same bytes, settings and program that are kept already are taken up. */
+export async function analysePart(task: PartTask): Promise<PartOutcome> {
+  const { part } = task;
+  const files: InputFile[] = [];
+  try {
+    for (const file of [...task.shared, ...part.files]) files.push(await readDataFile(file));
+  } catch (error) {
+    if (!(error instanceof UnreadableFile)) throw error;
+    return { kind: 'unusable', part: part.name, reasons: [error.message], problems: [] };
+  }
+  const folder = join(task.partials, hashOf(task, files));
+  return (await finishedPart(folder)) ?? analyseFiles(task, folder, files);
+}
+
+function hashOf({ part, groupBy, facts, version }: PartTask, files: readonly InputFile[]): string {
+  const hash = createHash('sha256').update(JSON.stringify([part.name, groupBy, facts, version]));
+  for (const { name, bytes } of files) hash.update(`\0${name}\0${bytes.length}\0`).update(bytes);
+  return hash.digest('hex').slice(0, 32);
+}
+
+async function analyseFiles(
+  { part, facts, groupBy, memory_MB }: PartTask,
+  folder: string,
+  files: readonly InputFile[],
+): Promise<PartOutcome> {
+  // One thread a database: sums of several threads depend on which is done first.
+  const database = await openNodeDatabase({ memory_MB, threads: 1 });
+  try {
+    const connector = await database.connect();
+    const settings = { asOf: facts.asOf, groupBy };
+    const analysis = await openAnalysis(connector, files, 'own', settings, async () => {});
+    const result = await partResult(analysis, facts);
+    const { fleet } = analysis;
+    const finished: FinishedPart = {
+      kind: 'finished',
+      part: part.name,
+      folder,
+      latestDate: (await latestDate(connector)) ?? facts.asOf,
+      firstCharted: result.charted.last === '' ? null : result.charted.first,
+      lastCharted: result.charted.last || null,
+      histories: result.histories,
+      units: fleet.units.length,
+      groups: [...new Set(fleet.units.map(({ group }) => group))],
+      readingsUsed: fleet.files.reduce((sum, file) => sum + file.readingsUsed, 0),
+      readingsHeld: fleet.files.reduce((sum, file) => sum + file.readingsHeld, 0),
+    };
+    await keepPart(finished, result);
+    return finished;
+  } catch (error) {
+    if (!(error instanceof NoUsableReadings)) throw error;
+    const reasons = unusableReasons(error);
+    return { kind: 'unusable', part: part.name, reasons, problems: problemsTable(error.imported).rows };
+  } finally {
+    await database.close();
+  }
+}

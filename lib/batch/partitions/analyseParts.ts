@@ -1,0 +1,114 @@
+import { rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { max, sum } from 'd3-array';
+import { defaultDraws } from '../../analysis/demand/drawnFleet';
+import { problemsTable } from '../../analysis/fleetTables';
+import type { GroupBy } from '../../analysis/grouping/sisterGroupOf';
+import type { ChartThreshold } from '../../stats/charts/thresholdForBudget';
+import { UnusableArguments } from '../runMain';
+import { sourceHash } from '../site/sourceHash.mjs';
+import { writeTable } from '../writeTable';
+import { areBelow, fleetThresholds } from './fleetThresholds';
+import { inThreads } from './inThreads';
+import { mergeParts } from './mergeParts';
+import { OutputFiles } from './OutputFiles';
+import type { FinishedPart, UnusablePart } from './PartTask';
+import type { DataFolder } from './readDataFolder';
+import { type FleetFacts, surveyParts } from './surveyParts';
+
+/** How a partitioned folder is analysed. */
+export interface PartsSettings {
+  readonly asOf: string | null;
+  readonly groupBy: GroupBy;
+  readonly out: string;
+  readonly threads: number;
+  /** Memory of the database of each thread; what does not fit goes to the disk. */
+  readonly memory_MB: number;
+}
+
+/** What came of it. */
+export type PartsOutcome =
+  | { readonly ok: true; readonly asOf: string; readonly parts: readonly FinishedPart[] }
+  | { readonly ok: false; readonly unusable: readonly UnusablePart[] };
+
+/** A guess of the day can be wrong, then that of the draws; then both are known. */
+const mostRounds = 4;
+
+/**
+ * Analyses every part of a partitioned folder in threads and writes the tables of the whole fleet: those of the same rows in a
+ * flat folder, byte for byte, whatever the number of threads.
+ *
+ * Finished parts are kept in `.partial` until all are, so that an interrupted run goes on with the rest. Where a part holds
+ * nothing that can be used, only problems.csv is written.
+ *
+ * @throws UnusableArguments if a frame or a unit lies in several parts
+ */
+export async function analyseParts(data: DataFolder, settings: PartsSettings): Promise<PartsOutcome> {
+  const { groupBy, out, threads, memory_MB } = settings;
+  const survey = await surveyParts(data, settings.asOf);
+  if (survey.split.length > 0) throw splitError(survey.split);
+  const partials = join(out, '.partial');
+  const version = sourceHash(fileURLToPath(new URL('../../..', import.meta.url)));
+  let { facts } = survey;
+  for (let round = 0; round < mostRounds; round++) {
+    const task = { shared: data.shared, groupBy, facts, version, partials, memory_MB };
+    const outcomes = await inThreads(
+      data.parts.map((part) => ({ ...task, part })),
+      threads,
+    );
+    const unusable = outcomes.filter((outcome) => outcome.kind === 'unusable');
+    if (unusable.length > 0) {
+      const { name, header } = problemsTable({ problems: [] });
+      await writeTable(out, { name, header, rows: unusable.flatMap(({ problems }) => problems) });
+      return { ok: false, unusable };
+    }
+    const parts = outcomes.filter((outcome) => outcome.kind === 'finished');
+    const thresholds = fleetThresholds(parts, facts.asOf);
+    const found = factsOf(parts, facts, thresholds, settings.asOf);
+    if (JSON.stringify(found) === JSON.stringify(facts)) {
+      refuseSplitGroups(parts);
+      const output = new OutputFiles(out);
+      await mergeParts(parts, facts, thresholds, output);
+      await output.publish();
+      await rm(partials, { recursive: true });
+      return { ok: true, asOf: facts.asOf, parts };
+    }
+    facts = found;
+  }
+  throw new Error(
+    `analyseParts requires parts that agree on a day, got others in each of ${mostRounds} rounds`,
+  );
+}
+
+/** The facts as the imports found them; thresholds that are lower than needed do no harm. */
+function factsOf(
+  parts: readonly FinishedPart[],
+  { asOf: day, leastThresholds }: FleetFacts,
+  thresholds: readonly ChartThreshold[],
+  asOf: string | null,
+): FleetFacts {
+  return {
+    asOf: asOf ?? max(parts, ({ latestDate }) => latestDate) ?? day,
+    draws: defaultDraws(sum(parts, ({ units }) => units)),
+    leastThresholds: areBelow(leastThresholds, thresholds) ? leastThresholds : thresholds,
+  };
+}
+
+function refuseSplitGroups(parts: readonly FinishedPart[]): void {
+  const partOf = new Map<string, string>();
+  for (const { part, groups } of parts) {
+    for (const group of groups) {
+      const other = partOf.get(group);
+      if (other !== undefined)
+        throw splitError([`sister group '${group}' has units in the folders '${other}', '${part}'`]);
+      partOf.set(group, part);
+    }
+  }
+}
+
+function splitError(sentences: readonly string[]): UnusableArguments {
+  return new UnusableArguments(
+    `--data: every folder must hold whole sister groups: ${sentences.join('; ')}. Put their files into one folder`,
+  );
+}

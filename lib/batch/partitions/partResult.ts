@@ -1,0 +1,100 @@
+import { sistersTable } from '../../analysis/comparisonTables';
+import { drawFleet } from '../../analysis/demand/drawnFleet';
+import { simulateFleet } from '../../analysis/demand/simulateFleet';
+import { defaultSparesSettings } from '../../analysis/demand/sparesOf';
+import { addTo } from '../../analysis/demand/stockPath';
+import { chartedSeries } from '../../analysis/drift/chartedSeries';
+import { daysCharted, historiesBySides } from '../../analysis/drift/driftResult';
+import { seriesSignals } from '../../analysis/drift/seriesSignals';
+import type { ChartedSeries } from '../../analysis/drift/types';
+import { type Cell, fitsTable, marginsTable, problemsTable } from '../../analysis/fleetTables';
+import type { Analysis } from '../../analysis/openAnalysis';
+import type { PartStock } from '../../analysis/plan/partStocks';
+import { planningOf } from '../../analysis/plan/planning';
+import { sisterGroups } from '../../analysis/sisters/sisterGroups';
+import type { ChartThreshold } from '../../stats/charts/thresholdForBudget';
+import type { FinishedPart } from './PartTask';
+import type { FleetFacts } from './surveyParts';
+
+type Row = readonly Cell[];
+
+/** One sister group's series against its sisters; the q-values, which need all groups, are left to the merging. */
+export interface SisterBlock {
+  readonly group: string;
+  readonly series: string;
+  readonly rows: readonly Row[];
+  readonly tailProbabilities: readonly number[];
+}
+
+/** Pieces of a part wanted on a day, in every draw. */
+export interface DayDemand {
+  readonly date: string;
+  readonly day: number;
+  readonly pieces: Float64Array;
+}
+
+/** What a part of the fleet contributes; rows are those of the written tables. */
+export interface PartResult {
+  readonly fits: readonly Row[];
+  readonly margins: readonly Row[];
+  readonly sisters: readonly SisterBlock[];
+  readonly problems: readonly Row[];
+  readonly histories: FinishedPart['histories'];
+  /** Every series with a signal at the least thresholds. */
+  readonly candidates: readonly ChartedSeries[];
+  readonly charted: { readonly first: string; readonly last: string };
+  readonly parts: readonly PartStock[];
+  readonly demand: ReadonlyMap<string, readonly DayDemand[]>;
+  readonly until: string;
+}
+
+/** Everything that the written tables need of one part, without what only the whole fleet settles. */
+export async function partResult(analysis: Analysis, facts: FleetFacts): Promise<PartResult> {
+  const groups = sisterGroups(analysis.fits.values());
+  const { charted } = await chartedSeries(analysis, async () => {});
+  return {
+    fits: fitsTable(analysis.fleet).rows,
+    margins: marginsTable(analysis.fleet).rows,
+    sisters: groups.map((one) => ({
+      group: one.group,
+      series: one.series,
+      rows: sistersTable([one]).rows.map((row) => row.slice(0, -1)),
+      tailProbabilities: one.rows.map(({ rate }) => rate.tailProbability),
+    })),
+    problems: problemsTable(analysis.fleet).rows,
+    histories: historiesBySides(charted),
+    candidates: charted.filter((series) => hasSignal(series, facts.leastThresholds)),
+    charted: daysCharted(charted, facts.asOf),
+    ...(await demandOfPart(analysis, facts)),
+  };
+}
+
+function hasSignal(series: ChartedSeries, thresholds: readonly ChartThreshold[]): boolean {
+  return thresholds.some(
+    ({ chart, threshold }) =>
+      chart.sides === series.sides && seriesSignals(series, chart.kind, threshold).length > 0,
+  );
+}
+
+async function demandOfPart(
+  analysis: Analysis,
+  { draws }: FleetFacts,
+): Promise<Pick<PartResult, 'parts' | 'demand' | 'until'>> {
+  const planning = await planningOf(analysis);
+  const { events, until } = simulateFleet(drawFleet(planning, { draws }), defaultSparesSettings);
+  const demand = new Map<string, readonly DayDemand[]>();
+  for (const [part, own] of events) {
+    const days = new Map<string, DayDemand>();
+    for (const event of own) {
+      const known = days.get(event.date) ?? {
+        date: event.date,
+        day: event.day,
+        pieces: new Float64Array(draws),
+      };
+      days.set(event.date, known);
+      addTo(known.pieces, event);
+    }
+    demand.set(part, [...days.values()]);
+  }
+  return { parts: planning.parts, demand, until };
+}

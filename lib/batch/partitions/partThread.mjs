@@ -1,0 +1,5 @@
+import { register } from 'tsx/esm/api';
+
+// A thread does not take over what the process loads TypeScript with.
+register();
+await import('./partThread.ts');
