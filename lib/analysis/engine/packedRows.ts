@@ -12,6 +12,8 @@ export interface PackedRows {
   readonly columns: Readonly<Record<string, PackedColumn>>;
 }
 
+const placeOf = Symbol('place');
+
 type PlainRow = Readonly<Record<string, unknown>>;
 
 /** Packs rows of one shape, data only: every row has the properties of the first. */
@@ -74,13 +76,11 @@ export function unpackRows<Row extends object>({ count, columns }: PackedRows): 
  * Properties are the rows' but not their own: they are not copied by a spread.
  */
 export function rowViews<Row extends object>({ count, columns }: PackedRows): readonly Row[] {
+  // A symbol is not listed among the properties, and costs less than a private field where these are translated.
   class RowView {
-    readonly #place: number;
+    readonly [placeOf]: number;
     constructor(place: number) {
-      this.#place = place;
-    }
-    static placeOf(row: RowView): number {
-      return row.#place;
+      this[placeOf] = place;
     }
   }
   for (const [name, column] of Object.entries(columns)) {
@@ -88,7 +88,7 @@ export function rowViews<Row extends object>({ count, columns }: PackedRows): re
     Object.defineProperty(RowView.prototype, name, {
       enumerable: true,
       get(this: RowView) {
-        return read(RowView.placeOf(this));
+        return read(this[placeOf]);
       },
     });
   }
