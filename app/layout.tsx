@@ -4,6 +4,7 @@ import { EngineProvider } from './engine/EngineProvider';
 import { EngineNotice } from './frame/EngineNotice';
 import { Footer } from './frame/Footer';
 import { Header } from './frame/Header';
+import { TermNotes } from './frame/TermNotes';
 import { NewerVersion } from './offline/NewerVersion';
 import { KeptNotice } from './workspace/KeptNotice';
 import { KeptProvider } from './workspace/KeptProvider';
@@ -41,6 +42,7 @@ export default function RootLayout({ children }: { readonly children: ReactNode 
               {children}
             </main>
             <Footer />
+            <TermNotes />
           </KeptProvider>
         </EngineProvider>
       </body>

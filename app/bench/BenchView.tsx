@@ -8,6 +8,7 @@ import { unitAddress } from '../address/unitAddress';
 import { useAsked } from '../engine/useAsked';
 import { Cautions } from '../frame/Cautions';
 import { Prose } from '../frame/Prose';
+import { Term } from '../frame/Term';
 import { benchAnswer, sheetFacts } from '../words/benchSheetWords';
 import { questionedSentence, workshopCautions } from '../words/benchWords';
 import { AfterPanel } from './AfterPanel';
@@ -65,11 +66,15 @@ export function BenchView({ fleet, sheet, typed }: BenchViewProps) {
       <p className="visuallyHidden" aria-live="polite">
         {checks === null ? '' : questionedSentence(checks.boxes, entry.stands, characteristics)}
       </p>
-      <h2>As found, before stripping</h2>
+      <h2>
+        <Term name="stage">As found</Term>, before stripping
+      </h2>
       <StageTable stage="found" {...stage} />
       <h2>Parts</h2>
       <PartFields sheet={sheet} entry={entry} change={change} />
-      <h2 className={styles.newPage}>As left, after reassembly</h2>
+      <h2 className={styles.newPage}>
+        <Term name="stage">As left</Term>, after reassembly
+      </h2>
       <StageTable stage="left" {...stage} />
       <label className={styles.remarks}>
         Remarks

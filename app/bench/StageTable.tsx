@@ -3,6 +3,7 @@
 import { useId } from 'react';
 import type { BenchChecks, BenchEntry, BenchSheet, Stage } from '../../lib/analysis/bench/types';
 import type { FleetResult } from '../../lib/analysis/types';
+import { MarkedName } from '../frame/MarkedName';
 import { itemNotes } from '../words/benchSheetWords';
 import { conformitySentences, stageNames, unitNames } from '../words/benchWords';
 import { seriesName } from '../words/seriesName';
@@ -32,7 +33,9 @@ export function StageTable({ stage, ...given }: StageTableProps & { readonly sta
       </caption>
       <thead>
         <tr>
-          <th scope="col">Position</th>
+          <th scope="col" aria-label="Position">
+            <MarkedName name="Position" term="clockPosition" />
+          </th>
           <th scope="col">Left last, {unit}</th>
           {stage === 'found' && <th scope="col">Expected 10 / 50 / 90&nbsp;%, {unit}</th>}
           <th scope="col">

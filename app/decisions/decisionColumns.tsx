@@ -21,6 +21,7 @@ export function decisionColumns(
     {
       id: 'date',
       header: 'Overhaul',
+      term: 'overhaul',
       numeric: true,
       rowHeader: !withUnit,
       value: ({ date }) => date,

@@ -3,6 +3,7 @@
 import type { DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { formatFixed } from '../../lib/charts/format';
+import { Term } from '../frame/Term';
 import { chartWords, ruleWords } from '../words/driftSentence';
 import { seriesName } from '../words/seriesName';
 import { BudgetField } from './BudgetField';
@@ -37,6 +38,7 @@ export function DriftControls({ result, series, known, characteristics, onChange
           ))}
         </select>
       </label>
+      <Term name="series" />
       <BudgetField
         budget_per_year={budget_per_year}
         onChange={(budget) => onChange({ budget: budget === usualBudget_per_year ? '' : String(budget) })}

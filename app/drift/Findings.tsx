@@ -3,6 +3,7 @@
 import { useMemo } from 'react';
 import type { DriftFinding, DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
+import { Term } from '../frame/Term';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { counted } from '../words/counted';
@@ -54,10 +55,11 @@ export function Findings({ result, acknowledged, characteristics, onShow }: Find
     <section aria-label="Signals" className="landscape">
       <h2>Signals</h2>
       <p>
-        One row a unit and series, those first that chance would bring least often: how often it would bring a
-        signal as strong somewhere in the whole fleet, by charts of that kind. ‘Since’ is where the cumulative
-        sum last stood at zero, or the reading itself. In brackets: signals that this series’ own charts would
-        raise over its whole history if nothing had changed.
+        <Term name="drift">Drift</Term> shows as <Term name="signal">signals</Term>. One row a unit and
+        series, those first that chance would bring least often: how often it would bring a signal as strong
+        somewhere in the whole fleet, by charts of that kind. ‘Since’ is where the cumulative sum last stood
+        at zero, or the reading itself. In brackets: signals that this series’ own charts would raise over its
+        whole history if nothing had changed.
       </p>
       <DataTable
         caption={counted(open.length, 'open finding')}

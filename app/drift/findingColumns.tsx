@@ -12,7 +12,12 @@ export function findingColumns(
 ): readonly DataColumn<DriftFinding>[] {
   return [
     unitLinkColumn(({ series }) => series),
-    { id: 'series', header: 'Series', value: ({ series }) => seriesName(series, characteristics) },
+    {
+      id: 'series',
+      header: 'Series',
+      term: 'series',
+      value: ({ series }) => seriesName(series, characteristics),
+    },
     { id: 'side', header: 'Reads', value: sideWords },
     { id: 'since', header: 'Since', numeric: true, date: true, value: ({ sinceDate }) => sinceDate },
     { id: 'last', header: 'Last signal', numeric: true, date: true, value: ({ lastDate }) => lastDate },
@@ -28,6 +33,7 @@ export function findingColumns(
     {
       id: 'signals',
       header: 'Signals (by chance)',
+      term: 'signal',
       numeric: true,
       saved: [
         { header: 'Signals', value: ({ signals }) => signals.length },

@@ -38,8 +38,16 @@ export function TableExport({ title, table }: TableExportProps) {
     );
   };
   const acts = [
-    { words: 'Save CSV', hint: 'All rows, as shown; decimal point and ISO dates', act: save },
-    { words: 'Copy', hint: 'All rows, as shown, to paste into a spreadsheet', act: copy },
+    {
+      words: 'Save CSV',
+      hint: 'All rows in the order shown, all columns; decimal point and ISO dates',
+      act: save,
+    },
+    {
+      words: 'Copy',
+      hint: 'All rows in the order shown, all columns, to paste into a spreadsheet',
+      act: copy,
+    },
   ];
   return <ExportRow title={title} acts={acts} said={said} />;
 }

@@ -1,8 +1,10 @@
 'use client';
 
-import { useMemo } from 'react';
+import { Fragment, useMemo } from 'react';
+
 import { isWholeFleet } from '../../lib/analysis/scope';
 import type { FleetResult, UnitRow } from '../../lib/analysis/types';
+import { Term } from '../frame/Term';
 import { compareValues } from '../table/compareValues';
 import { type Choice, ChoiceField } from './ChoiceField';
 import { type FleetFilter, limitedSeries } from './fleetRows';
@@ -29,27 +31,31 @@ export function FleetFilters({ fleet, filter, onChange, withSeries = true }: Fle
     const atSite = fleet.units.filter((unit) => site === '' || unit.site === site);
     return [
       { name: 'site', label: 'Site', options: valuesOf(fleet.units, (unit) => unit.site) },
-      { name: 'frame', label: 'Frame', options: valuesOf(fleet.units, (unit) => unit.frame) },
+      { name: 'frame', label: 'Frame', term: 'frame', options: valuesOf(fleet.units, (unit) => unit.frame) },
       { name: 'engine', label: 'Engine', options: valuesOf(atSite, (unit) => unit.engine) },
       {
         name: 'workshop',
         label: 'Last workshop',
         options: valuesOf(fleet.units, (unit) => unit.lastWorkshop),
       },
-      ...(withSeries ? [{ name: 'series', label: 'Series', options: limitedSeries(fleet) } as const] : []),
+      ...(withSeries
+        ? [{ name: 'series', label: 'Series', term: 'series', options: limitedSeries(fleet) } as const]
+        : []),
     ] as const;
   }, [fleet, site, withSeries]);
   const any = !isWholeFleet(filter) || filter.series !== '';
   return (
     <form className="controls" aria-label="Filters" onSubmit={(event) => event.preventDefault()}>
       {choices.map((choice) => (
-        <ChoiceField
-          key={choice.name}
-          label={choice.label}
-          options={choice.options}
-          value={filter[choice.name]}
-          onChange={(value) => onChange({ [choice.name]: value, page: '' })}
-        />
+        <Fragment key={choice.name}>
+          <ChoiceField
+            label={choice.label}
+            options={choice.options}
+            value={filter[choice.name]}
+            onChange={(value) => onChange({ [choice.name]: value, page: '' })}
+          />
+          {'term' in choice && <Term name={choice.term} />}
+        </Fragment>
       ))}
       <UnitsField
         fleet={fleet}

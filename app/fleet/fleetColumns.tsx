@@ -34,7 +34,7 @@ function place(row: FleetRow): string | null {
 type Point = (margin: MarginRow) => { readonly hours: number | null; readonly date: string | null };
 
 /** A date by which the limit is met; where the hours per year are not known, the hours from now. */
-function pointColumn(id: string, header: string, point: Point): DataColumn<FleetRow> {
+function pointColumn(id: 'early' | 'median' | 'late', header: string, point: Point): DataColumn<FleetRow> {
   const pointOf = (row: FleetRow) => (row.outlook.deciding === null ? null : point(row.outlook.deciding));
   const text = (row: FleetRow) => {
     const found = pointOf(row);
@@ -44,6 +44,7 @@ function pointColumn(id: string, header: string, point: Point): DataColumn<Fleet
   return {
     id,
     header,
+    term: id,
     numeric: true,
     value: (row) => pointOf(row)?.hours ?? null,
     cell: (row) => <Written text={text(row)} reason={noForecast(row)} />,
@@ -60,6 +61,7 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
     {
       id: 'unit',
       header: 'Unit',
+      term: 'unit',
       rowHeader: true,
       value: (row) => row.unit.unit,
       cell: (row) => (
@@ -72,7 +74,7 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
       ),
     },
     { id: 'site', header: 'Site', value: (row) => row.unit.site },
-    { id: 'place', header: 'Engine / bank', value: place },
+    { id: 'place', header: 'Engine / bank', term: 'position', value: place },
     {
       id: 'hours',
       header: 'Hours now',
@@ -84,6 +86,7 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
     {
       id: 'decides',
       header: 'Series that decides',
+      term: 'series',
       value: (row) => row.decidingName,
       cell: (row) => (
         <Written text={row.decidingName === null ? null : capitalised(row.decidingName)} reason="no limit" />
@@ -92,6 +95,7 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
     {
       id: 'level',
       header: 'Level ± SD',
+      term: 'level',
       numeric: true,
       saved: [
         { header: 'Level, mm', value: (row) => row.outlook.deciding?.level_mm ?? null },
@@ -108,6 +112,7 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
     {
       id: 'margin',
       header: 'Margin',
+      term: 'margin',
       unit: 'mm',
       numeric: true,
       value: (row) => row.outlook.deciding?.margin_mm ?? null,
@@ -124,6 +129,7 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
     {
       id: 'next',
       header: 'Next overhaul',
+      term: 'overhaul',
       numeric: true,
       value: (row) => row.unit.nextOverhaulDate,
       cell: (row) => <Written text={formatDate(row.unit.nextOverhaulDate)} reason={noPlan} />,
@@ -131,6 +137,7 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
     {
       id: 'chance',
       header: 'Chance then',
+      term: 'chance',
       unit: '0 to 1',
       numeric: true,
       value: (row) => row.outlook.chanceAtNextOverhaul,

@@ -3,6 +3,7 @@
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import { useEngine } from '../engine/EngineProvider';
+import { UnitSearch } from '../search/UnitSearch';
 import { openedWords } from '../words/openedWords';
 import { KeptBlock } from '../workspace/KeptBlock';
 import styles from './frame.module.css';
@@ -41,6 +42,7 @@ export function Header() {
           ))}
         </ul>
       </nav>
+      <UnitSearch />
       <dl className={styles.block}>
         <div>
           <dt>Data</dt>

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { Cautions } from '../frame/Cautions';
 import { BenchMethods } from './BenchMethods';
 import { CalibrationMethods } from './CalibrationMethods';
@@ -10,11 +11,13 @@ import { ModelMethods } from './ModelMethods';
 import { ReadingMethods } from './ReadingMethods';
 import { SisterMethods } from './SisterMethods';
 import { SparesMethods } from './SparesMethods';
+import { TermMethods } from './TermMethods';
 import { TrustMethods } from './TrustMethods';
 
 export const metadata: Metadata = { title: 'Methods' };
 
 const contents = [
+  { id: 'words', title: 'Words' },
   { id: 'series', title: 'Series' },
   { id: 'runs', title: 'Runs' },
   { id: 'gauge-noise', title: 'Gauge noise and interval readings' },
@@ -52,6 +55,10 @@ export default function Page() {
         Every number comes from the readings in the open files, by the steps below. Lengths are in mm, hours
         in h, wear rates in mm per 10&nbsp;000&nbsp;h.
       </p>
+      <p className="screenOnly">
+        <Link href="/example/">From file to order</Link> follows one unit of the open fleet through all of
+        them.
+      </p>
       <Cautions />
       <nav aria-label="On this page">
         <ol>
@@ -62,6 +69,7 @@ export default function Page() {
           ))}
         </ol>
       </nav>
+      <TermMethods />
       <ReadingMethods />
       <CircleMethods />
       <ModelMethods />

@@ -19,7 +19,7 @@ const columns: readonly DataColumn<ImportedFile>[] = [
   },
   count('rowsIn', 'Rows in', (file) => file.rowsIn),
   count('rowsUsed', 'Rows used', (file) => file.rowsUsed),
-  count('rowsHeld', 'Rows held', (file) => file.rowsHeld),
+  { ...count('rowsHeld', 'Rows held', (file) => file.rowsHeld), term: 'heldRow' },
   count('readingsIn', 'Reading cells in', (file) => file.readingsIn),
   count('readingsUsed', 'Readings used', (file) => file.readingsUsed),
   count('readingsNone', 'No reading', (file) => file.readingsNone),

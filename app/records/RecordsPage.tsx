@@ -1,5 +1,6 @@
 'use client';
 
+import Link from 'next/link';
 import { useRef, useState } from 'react';
 import { useQuery } from '../address/useQuery';
 import { useEngine } from '../engine/EngineProvider';
@@ -53,6 +54,9 @@ export function RecordsPage() {
       />
       <OpenButtons />
       <WorkspacePanel dropped={workspace} />
+      <p className="screenOnly">
+        <Link href="/example/">From file to order</Link> shows what becomes of these rows.
+      </p>
       <h2>Files</h2>
       {attempt !== null && (
         <p>These are the files of the attempt that failed; what was open before stays open.</p>

@@ -19,6 +19,7 @@ const columns: readonly DataColumn<HeldRows>[] = [
   {
     id: 'held',
     header: 'Rows and cells held',
+    term: 'heldRow',
     numeric: true,
     value: ({ held }) => held,
     cell: ({ held }) => formatCount(held),

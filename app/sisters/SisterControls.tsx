@@ -2,6 +2,7 @@ import { groupings } from '../../lib/analysis/grouping/sisterGroupOf';
 import type { SistersResult } from '../../lib/analysis/sisters/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import type { FunnelMeasure } from '../../lib/charts/funnelPicture';
+import { Term } from '../frame/Term';
 import { seriesName } from '../words/seriesName';
 
 const groupingWords = {
@@ -44,6 +45,7 @@ export function SisterControls({
             ))}
           </select>
         </label>
+        <Term name="series" />
         <label>
           Sisters are units of one
           <select
@@ -59,6 +61,7 @@ export function SisterControls({
             ))}
           </select>
         </label>
+        <Term name="sisterGroup" />
         <label>
           Group
           <select value={group} onChange={(event) => onChange({ in: event.target.value })}>

@@ -1,5 +1,6 @@
 import type { SparesSettings } from '../../lib/analysis/demand/types';
 import { NumberField } from '../frame/NumberField';
+import { Term } from '../frame/Term';
 
 interface SparesControlsProps {
   readonly settings: SparesSettings;
@@ -10,28 +11,34 @@ interface SparesControlsProps {
 export function SparesControls({ settings, onChange }: SparesControlsProps) {
   const { acceptedRisk, serviceLevel, reviewPeriod_weeks } = settings;
   return (
-    <form className="controls" aria-label="Plan" onSubmit={(event) => event.preventDefault()}>
-      <NumberField
-        label="Accepted risk, %"
-        value={acceptedRisk * 100}
-        least={0.1}
-        most={99}
-        onValue={(text) => onChange({ risk: text })}
-      />
-      <NumberField
-        label="Service level, %"
-        value={serviceLevel * 100}
-        least={50}
-        most={99.9}
-        onValue={(text) => onChange({ service: text })}
-      />
-      <NumberField
-        label="Weeks between stock reviews"
-        value={reviewPeriod_weeks}
-        least={0}
-        most={104}
-        onValue={(text) => onChange({ review: text })}
-      />
-    </form>
+    <>
+      <form className="controls" aria-label="Plan" onSubmit={(event) => event.preventDefault()}>
+        <NumberField
+          label="Accepted risk, %"
+          value={acceptedRisk * 100}
+          least={0.1}
+          most={99}
+          onValue={(text) => onChange({ risk: text })}
+        />
+        <NumberField
+          label="Service level, %"
+          value={serviceLevel * 100}
+          least={50}
+          most={99.9}
+          onValue={(text) => onChange({ service: text })}
+        />
+        <NumberField
+          label="Weeks between stock reviews"
+          value={reviewPeriod_weeks}
+          least={0}
+          most={104}
+          onValue={(text) => onChange({ review: text })}
+        />
+      </form>
+      <p>
+        The accepted risk is the largest <Term name="chance">chance</Term> of passing a{' '}
+        <Term name="limit">limit</Term> before an <Term name="overhaul">overhaul</Term> that is lived with.
+      </p>
+    </>
   );
 }

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import type { TermName } from '../words/terms';
 
 export type CellValue = string | number | null;
 
@@ -12,6 +13,8 @@ export interface SavedColumn<Data> {
 export interface DataColumn<Data> {
   readonly id: string;
   readonly header: string;
+  /** The term that the head explains, if it is one. */
+  readonly term?: TermName;
   readonly value: (row: Data) => CellValue;
   readonly cell?: (row: Data) => ReactNode;
   /** Right-aligned tabular figures. */

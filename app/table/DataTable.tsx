@@ -11,6 +11,7 @@ import {
 } from '@tanstack/react-table';
 import { type ReactNode, useId, useMemo, useRef, useState } from 'react';
 import { TableExport } from '../export/TableExport';
+import { ColumnChoice } from './ColumnChoice';
 import { compareValues } from './compareValues';
 import type { DataColumn } from './DataColumn';
 import { DataRow } from './DataRow';
@@ -20,6 +21,7 @@ import { Spacer } from './Spacer';
 import { savedTable } from './savedTable';
 import { sortFromText, sortToText } from './sortText';
 import { useRowWindow } from './useRowWindow';
+import { useShownColumns } from './useShownColumns';
 
 interface DataTableProps<Data> {
   readonly caption: string;
@@ -34,6 +36,9 @@ interface DataTableProps<Data> {
   /** What stands under a row over all of its columns; null for nothing. */
   readonly below?: (row: Data) => ReactNode;
 }
+
+/** With fewer columns than this there is nothing worth hiding. */
+const leastChoice = 3;
 
 const features = tableFeatures({ rowSortingFeature, sortedRowModel: createSortedRowModel() });
 
@@ -50,6 +55,7 @@ export function DataTable<Data extends object>({
 }: DataTableProps<Data>) {
   const captionId = useId();
   const box = useRef<HTMLDivElement>(null);
+  const choice = useShownColumns(columns);
   const [ownSort, setOwnSort] = useState('');
   const sorting = useMemo(
     () => sortFromText(sort ?? ownSort).filter((order) => columns.some((column) => column.id === order.id)),
@@ -90,13 +96,14 @@ export function DataTable<Data extends object>({
           <caption id={captionId}>{caption}</caption>
           <thead>
             <tr aria-rowindex={1}>
-              {table.getFlatHeaders().map((header, index) => (
+              {choice.shown.map(({ id, header, term, numeric }) => (
                 <SortHeader
-                  key={header.id}
-                  name={columns[index]?.header ?? header.id}
-                  numeric={columns[index]?.numeric ?? false}
-                  sorted={header.column.getIsSorted()}
-                  onToggle={() => header.column.toggleSorting()}
+                  key={id}
+                  name={header}
+                  term={term}
+                  numeric={numeric ?? false}
+                  sorted={table.getColumn(id)?.getIsSorted() ?? false}
+                  onToggle={() => table.getColumn(id)?.toggleSorting()}
                 />
               ))}
             </tr>
@@ -111,7 +118,7 @@ export function DataTable<Data extends object>({
                   key={rowKey(row.original, row.index)}
                   row={row.original}
                   index={index}
-                  columns={columns}
+                  columns={choice.shown}
                   measure={view.measure}
                   below={below?.(row.original) ?? null}
                 />
@@ -121,15 +128,18 @@ export function DataTable<Data extends object>({
           <Spacer height_px={view.after} />
         </table>
       </ScrollBox>
-      <TableExport
-        title={caption}
-        table={() =>
-          savedTable(
-            columns,
-            sorted.map(({ original }) => original),
-          )
-        }
-      />
+      <div className="tableFoot">
+        {columns.length >= leastChoice && <ColumnChoice title={caption} columns={columns} choice={choice} />}
+        <TableExport
+          title={caption}
+          table={() =>
+            savedTable(
+              columns,
+              sorted.map(({ original }) => original),
+            )
+          }
+        />
+      </div>
     </>
   );
 }

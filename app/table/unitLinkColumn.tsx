@@ -13,6 +13,7 @@ export function unitLinkColumn<Row extends { readonly unit: string }>(
   return {
     id: 'unit',
     header: 'Unit',
+    term: 'unit',
     rowHeader: true,
     value: ({ unit }) => unit,
     cell: (row) => (

@@ -9,9 +9,12 @@ import { useQuery } from '../address/useQuery';
 import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
 import { WithFleet } from '../engine/WithFleet';
+import { Term } from '../frame/Term';
 import { saveFile } from '../records/saveFile';
+
 import { siteFleetName } from '../words/siteFleet';
-import { tableName, tableSentence } from '../words/tableWords';
+import { tableName, tableSentence, tableTerms } from '../words/tableWords';
+
 import { answerId, OwnTable } from './OwnTable';
 import { ReadOnlyTable } from './ReadOnlyTable';
 import { type EditedDrafts, useDrafts } from './useDrafts';
@@ -25,6 +28,7 @@ function FleetTables({ fleet }: { readonly fleet: FleetResult }) {
   const [query, change] = useQuery();
   const drafts = useDrafts(fleet);
   const table = editedTables.find((one) => one === query.get('table')) ?? editedTables[0];
+  const term = tableTerms[table];
   const asked = useAsked(fleet, 'tableRows', table);
   return (
     <>
@@ -47,6 +51,7 @@ function FleetTables({ fleet }: { readonly fleet: FleetResult }) {
             ))}
           </select>
         </label>
+        {term !== undefined && <Term name={term} />}
       </p>
       {/* Rows of one table are no answer for another while it is asked. */}
       <WithAnswer

@@ -10,6 +10,7 @@ import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
 import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
+import { Term } from '../frame/Term';
 import { DataTable } from '../table/DataTable';
 import { circleSentence } from '../words/circleWords';
 import { circleColumns } from './circleColumns';
@@ -67,10 +68,11 @@ function Circle({ circles, name }: { readonly circles: ClearanceCircles; readonl
       </div>
       <figure className={styles.circle}>
         <figcaption>
-          Seen from the compressor end, 12 o’clock on top. Thick grey: casing; full line: rotor at the gaps
-          read; dashed: as left before; arrows: the change. The inner of the named circles is where the rotor
-          stands at the limit of the largest gap, the outer at that of the smallest. Gaps are drawn to the
-          scale of the bar, the diameter is not.
+          Gaps at the <Term name="clockPosition">clock positions</Term>, seen from the compressor end, 12
+          o’clock on top. Thick grey: casing; full line: rotor at the gaps read; dashed: as left before;
+          arrows: the change. The inner of the named circles is where the rotor stands at the limit of the
+          largest gap, the outer at that of the smallest. Gaps are drawn to the scale of the bar, the diameter
+          is not.
         </figcaption>
         <Chart build={build} label={`Clearance circle: ${name}`} description={sentence} height_px={380} />
       </figure>

@@ -2,6 +2,7 @@ import { useId } from 'react';
 import type { MarginRow } from '../../lib/analysis/types';
 import { formatMm } from '../../lib/charts/format';
 import { TableExport } from '../export/TableExport';
+import { MarkedName } from '../frame/MarkedName';
 import type { DataColumn, SavedColumn } from '../table/DataColumn';
 import { ScrollBox } from '../table/ScrollBox';
 import { type SavedTable, savedTable } from '../table/savedTable';
@@ -62,7 +63,9 @@ export function MarginTable({ caption, margins }: MarginTableProps) {
           <tbody>
             {marginQuantities.map((quantity) => (
               <tr key={quantity.name}>
-                <th scope="row">{quantity.name}</th>
+                <th scope="row" aria-label={quantity.name}>
+                  <MarkedName name={quantity.name} term={quantity.term} />
+                </th>
                 {columns.map(({ margin, key }) => (
                   <td key={key} className="value">
                     <Written text={quantity.text(margin)} reason={quantity.reason ?? reasonOf(margin)} />

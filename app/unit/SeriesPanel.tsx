@@ -2,6 +2,7 @@
 
 import type { FleetResult, UnitResult, UnitSeries } from '../../lib/analysis/types';
 import { Prose } from '../frame/Prose';
+import { Term } from '../frame/Term';
 import { DataTable } from '../table/DataTable';
 import { ownLineSentence } from '../words/ownLineSentence';
 import { midSentence } from '../words/seriesName';
@@ -62,6 +63,10 @@ export function SeriesPanel(props: SeriesPanelProps) {
         <FitNote fleet={fleet} fit={series.fit} />
       </div>
       <h3>Readings</h3>
+      <p>
+        A <Term name="run">run</Term> ends as found where the series is reset, and the next one starts as
+        left.
+      </p>
       <DataTable
         caption={`Readings of ${midSentence(name)}, ${result.unit.unit}`}
         columns={readingColumns}

@@ -7,6 +7,7 @@ import type { FleetResult, UnitResult } from '../../lib/analysis/types';
 import { benchAddress } from '../address/benchAddress';
 import { UnitDecisions } from '../decisions/UnitDecisions';
 import { Prose } from '../frame/Prose';
+import { Term } from '../frame/Term';
 import { DataTable } from '../table/DataTable';
 import { midSentence, seriesName } from '../words/seriesName';
 import { unitSentences } from '../words/unitSentence';
@@ -56,7 +57,9 @@ export function UnitView({ result, fleet, series, onSeries }: UnitViewProps) {
       <p className="answer">
         <Prose text={unitSentences(result.unit, named, deciding).join(' ')} />
       </p>
-      <h2>Series</h2>
+      <h2>
+        <Term name="series">Series</Term>
+      </h2>
       {shown === undefined ? (
         <p>No reading of this unit can be used. The Records page lists what was held, and why.</p>
       ) : (

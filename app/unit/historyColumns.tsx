@@ -17,7 +17,7 @@ function position(row: HistoryRow): string | null {
 /** Columns of the unit's overhauls. */
 export const historyColumns: readonly DataColumn<HistoryRow>[] = [
   { id: 'date', header: 'Date', date: true, rowHeader: true, value: (row) => row.date },
-  { id: 'overhaul', header: 'Overhaul', value: (row) => row.overhaul },
+  { id: 'overhaul', header: 'Overhaul', term: 'overhaul', value: (row) => row.overhaul },
   {
     id: 'hours',
     header: 'Hours on the unit',
@@ -29,7 +29,7 @@ export const historyColumns: readonly DataColumn<HistoryRow>[] = [
     value: (row) => row.unitHours,
     cell: (row) => <Written text={hoursText(row)} reason="hours cannot be derived" />,
   },
-  { id: 'position', header: 'Site / engine / bank', value: position },
+  { id: 'position', header: 'Site / engine / bank', term: 'position', value: position },
   { id: 'workshop', header: 'Workshop', value: (row) => row.workshop },
   { id: 'kind', header: 'Kind', value: (row) => row.kind },
   { id: 'fitted', header: 'Fitted', value: (row) => row.fitted },

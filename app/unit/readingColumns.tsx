@@ -21,12 +21,18 @@ export const readingColumns: readonly DataColumn<SeriesReading>[] = [
   {
     id: 'run',
     header: 'Run hours',
+    term: 'runHours',
     unit: 'h',
     numeric: true,
     value: (reading) => reading.runHours,
     cell: (reading) => formatHours(reading.runHours),
   },
-  { id: 'stage', header: 'Stage', value: (reading) => (reading.stage === 'found' ? 'as found' : 'as left') },
+  {
+    id: 'stage',
+    header: 'Stage',
+    term: 'stage',
+    value: (reading) => (reading.stage === 'found' ? 'as found' : 'as left'),
+  },
   {
     id: 'value',
     header: 'Value',

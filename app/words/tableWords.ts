@@ -8,7 +8,9 @@ import type { TableRow } from '../../lib/records/tables/TableRow';
 import { type DraftRow, isChanged } from '../../lib/records/tables/tableDraft';
 import { counted } from './counted';
 import { capitalised } from './seriesName';
+
 import { siteFleetName } from './siteFleet';
+import type { TermName } from './terms';
 
 /** What a table and its rows are called. */
 const names: Readonly<Record<EditedTable, readonly [one: string, many: string]>> = {
@@ -18,6 +20,14 @@ const names: Readonly<Record<EditedTable, readonly [one: string, many: string]>>
   events: ['event', 'events'],
   plan: ['row of the plan', 'rows of the plan'],
   characteristics: ['added characteristic', 'added characteristics'],
+};
+
+/** What a table is about, where that is a term. */
+export const tableTerms: { readonly [Table in EditedTable]?: TermName } = {
+  limits: 'limit',
+  installations: 'position',
+  plan: 'overhaul',
+  characteristics: 'characteristic',
 };
 
 /** Name of a table for a heading or a choice. */

@@ -1,3 +1,4 @@
+import { Term } from '../frame/Term';
 import { OpenWorkspace } from './OpenWorkspace';
 import { SaveWorkspace } from './SaveWorkspace';
 import { StorageKept } from './StorageKept';
@@ -8,8 +9,8 @@ export function WorkspacePanel({ dropped }: { readonly dropped: File | null }) {
     <section aria-labelledby="workspace">
       <h2 id="workspace">Workspace</h2>
       <p>
-        One file holds your files as they were dropped, every decision, and a list with checksums. Save it
-        against a lost browser, or send it to a colleague.
+        One file holds your <Term name="workspace">workspace</Term>: your files as they were dropped, every
+        decision, and a list with checksums. Save it against a lost browser, or send it to a colleague.
       </p>
       <SaveWorkspace />
       <OpenWorkspace dropped={dropped} />

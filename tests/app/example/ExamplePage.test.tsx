@@ -1,0 +1,251 @@
+// @vitest-environment happy-dom
+import { act } from 'react';
+import { createRoot, type Root } from 'react-dom/client';
+import { renderToStaticMarkup } from 'react-dom/server';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { initialState } from '../../../app/engine/engineState';
+import { chosenExample } from '../../../app/example/chosenExample';
+import { ExamplePage } from '../../../app/example/ExamplePage';
+import { presentRun } from '../../../app/example/presentRun';
+import { everything, fleetRows } from '../../../app/fleet/fleetRows';
+import Methods from '../../../app/methods/page';
+import type { Decision, PartWanted } from '../../../lib/analysis/decisions/types';
+import { defaultSparesSettings } from '../../../lib/analysis/demand/sparesOf';
+import type { Spares } from '../../../lib/analysis/demand/types';
+import type { FleetResult, UnitResult } from '../../../lib/analysis/types';
+import { order } from '../../analysis/report/madePapers';
+import { accessFaults } from '../accessFaults';
+import { asOf, fleet, margin, marginWithoutForecast, unit, unitResult, unitSeries } from '../fixture';
+
+const engine = vi.hoisted(() => ({ current: {} as unknown }));
+vi.mock('../../../app/engine/EngineProvider', () => ({ useEngine: () => engine.current }));
+vi.mock('next/navigation', () => ({
+  useRouter: () => ({ push: () => {} }),
+  useSearchParams: () => new URLSearchParams(),
+}));
+
+const bearing: PartWanted = { part: 'TB-L', pieces: 1, because: 'limit', series: ['thrust_play'] };
+const gasket: PartWanted = { part: 'GS-L', pieces: 1, because: 'every overhaul', series: [] };
+
+function decision(name: string, parts: readonly PartWanted[], changes: Partial<Decision> = {}): Decision {
+  const own = {
+    series: 'thrust_play',
+    limitKind: 'upper',
+    limit_mm: 0.3,
+    action: 'fit new part',
+    chanceBefore: 0.06,
+    chanceRunningOn: 0.61,
+    chanceRenewed: 0.01,
+    bringForwardTo: null,
+    doubt: null,
+    reason: null,
+  } as const;
+  return {
+    unit: name,
+    group: 'Lark',
+    engine: 'NS-2',
+    bank: 'A',
+    overhaul: 1,
+    date: '2028-02-01',
+    unitHours: 56_000,
+    followingDate: '2030-02-01',
+    action: 'fit new part',
+    bringForwardTo: null,
+    chanceBefore: 0.06,
+    chanceRunningOn: 0.61,
+    drivenBy: 'thrust_play',
+    series: [own],
+    parts,
+    ratedLifeEnds: null,
+    reason: null,
+    ...changes,
+  };
+}
+
+function spares(changes: Partial<Spares> = {}): Spares {
+  return {
+    asOf,
+    until: '2031-11-01',
+    settings: defaultSparesSettings,
+    draws: 2000,
+    seed: 1,
+    demand: [],
+    orders: [
+      order('GS-L', { quantity: 9 }),
+      order('TB-L', { cost: 4400, currency: 'EUR', name: 'Thrust bearing' }),
+    ],
+    stock: [],
+    budget: [],
+    exceedances: [],
+    expectedExceedances: 0,
+    overhauls: 12,
+    totals: [],
+    messages: [],
+    ...changes,
+  };
+}
+
+// The unit stands at 48 210 h and its run started at 12 200 h.
+const present = margin({ runHours: 36_010 });
+const followed = unitResult({ series: [unitSeries({ margins: [present] })] });
+
+let root: Root;
+let box: HTMLElement;
+beforeEach(() => {
+  Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
+  box = document.createElement('main');
+  document.body.append(box);
+  root = createRoot(box);
+});
+afterEach(() => {
+  act(() => root.unmount());
+  box.remove();
+});
+
+interface Answers {
+  readonly open?: FleetResult | null;
+  readonly unit?: UnitResult | null;
+  readonly decisions?: readonly Decision[];
+  readonly spares?: Spares;
+  readonly fileLine?: (file: string, line: number) => Promise<string | null>;
+}
+
+async function show(answers: Answers) {
+  const given = {
+    unit: followed,
+    decisions: [decision('L-1107', [gasket, bearing])],
+    spares: spares(),
+    ...answers,
+  };
+  engine.current = {
+    state: { ...initialState, work: null, fleet: answers.open === undefined ? fleet() : answers.open },
+    request: {
+      ask: async (name: 'unit' | 'decisions' | 'spares') => given[name],
+      fileLine: answers.fileLine ?? (async () => null),
+    },
+  };
+  await act(async () => root.render(<ExamplePage />));
+  await act(async () => {});
+  expect(box.textContent).not.toMatch(/\b(undefined|null|NaN|Infinity|object Object)\b/);
+}
+const step = (name: string) =>
+  box.querySelector(`section[aria-label="${name}"] > p`)?.textContent?.replaceAll(/[\u00a0\u202f]/g, ' ') ??
+  '';
+
+describe('the example from file to order', () => {
+  test('gives each step its number with unit and uncertainty, as the worker answered', async () => {
+    await show({});
+    expect(box.querySelector('.answer')?.textContent).toContain(
+      'L-1107 is followed from its readings to the order of TB-L',
+    );
+    expect(step('Rows of the files')).toContain(
+      '3 readings of thrust play belong to the present run. The latest, of 2021-03-04, is 0.275 mm; one reading carries a noise of 0.010 mm',
+    );
+    expect(step('The run')).toContain(
+      'started on 2019-05-02 at 12 200 h on the unit, by TB-L. The unit stands at 48 210 h now, carried forward by the plan: that makes 36 010 h in the run.',
+    );
+    expect(step('The fit of the sister group')).toContain(
+      'starts at 0.140 mm and wears by 0.070 mm per 10 000 h; from unit to unit the rate differs by 0.010 mm per 10 000 h',
+    );
+    expect(step('Level and margin today')).toContain('Thrust play of L-1107 is 0.212 ± 0.011 mm now');
+    expect(step('Level and margin today')).toContain(
+      'limit is 0.300 mm (invented table 1); limit less level, the margin is 0.088 ± 0.011 mm.',
+    );
+    expect(step('Early, median and late')).toContain(
+      'early 2027-11-20 (in 7 000 h), median 2028-07-01 (in 10 900 h), late 2029-06-10 (in 16 400 h)',
+    );
+    expect(step('The decision')).toContain(
+      'At the overhaul planned for 2028-02-01, with an accepted risk of 10 %: fit new part.',
+    );
+    expect(step('The part')).toContain(
+      'The overhaul needs 1 × GS-L (every overhaul), 1 × TB-L (limit). The fleet as a whole needs 3.0 of TB-L (Thrust bearing) up to 2031-11-01',
+    );
+    expect(step('The order')).toContain('Order 2 of TB-L by 2027-02-19, for 4 400 EUR.');
+    expect(await accessFaults(box)).toEqual([]);
+  });
+
+  test('each step leads to a paragraph of Methods that exists', async () => {
+    await show({});
+    const methods = document.createElement('div');
+    methods.innerHTML = renderToStaticMarkup(<Methods />);
+    const links = [...box.querySelectorAll('section > p a')].map((link) => link.getAttribute('href') ?? '');
+    expect(links).toHaveLength(8);
+    for (const link of links)
+      expect(methods.querySelector(`[id="${link.split('#')[1]}"]`), link).not.toBeNull();
+  });
+
+  test('quotes the lines of the files where they are kept here', async () => {
+    await show({
+      fileLine: async (file, line) => (file === 'readings.csv' ? `O-1,thrust_play,line ${line}` : null),
+    });
+    const heads = [...box.querySelectorAll('thead th')].map(
+      (head) => head.getAttribute('aria-label') ?? head.textContent,
+    );
+    expect(heads.at(-1)).toBe('The line as it stands');
+    expect(box.querySelector('tbody tr')?.lastElementChild?.textContent).toBe('O-1,thrust_play,line 17');
+    await show({ fileLine: async () => Promise.reject(new Error('gone')) });
+    expect(box.textContent).not.toContain('The line as it stands');
+  });
+
+  test('says at each step what is lacking', async () => {
+    await show({
+      spares: spares({ orders: [] }),
+      decisions: [decision('L-1107', [], { date: null, reason: 'no overhaul is planned' })],
+    });
+    expect(box.querySelector('.answer')?.textContent).toContain(
+      'no unit of the open fleet needs a part on account of a limit',
+    );
+    expect(step('The decision')).toContain('What is lacking: no overhaul is planned.');
+    expect(step('The part')).toContain('The overhaul needs no part. What is lacking: a part that a limit');
+    expect(step('The order')).toContain('What is lacking: a part to be ordered');
+    const none = marginWithoutForecast({ runHours: null });
+    await show({
+      unit: unitResult({
+        unit: unit({ hoursNow: null }),
+        series: [unitSeries({ margins: [none], fit: null })],
+      }),
+      decisions: [],
+      spares: spares({ orders: [] }),
+    });
+    expect(step('Rows of the files')).toContain('What is lacking: the hours of the unit now');
+    expect(step('The fit of the sister group')).toContain('What is lacking: readings of the sister group');
+    expect(step('Level and margin today')).toContain('What is lacking: a forecast.');
+    await show({ unit: unitResult({ series: [] }) });
+    expect(box.textContent).toContain(
+      'What is lacking: a usable reading and a limit of one series of L-1107.',
+    );
+    await show({ open: fleet({ units: [] }) });
+    expect(box.textContent).toContain('What is lacking: a unit.');
+    await show({ open: null });
+    expect(box.textContent).toBe('No data are open.');
+  });
+});
+
+describe('the unit of the example', () => {
+  const rows = fleetRows(fleet(), everything);
+  const inOrder = rows.map((row) => row.unit.unit);
+
+  test('is the first of Fleet’s order with a part that a limit calls for and that has to be ordered', () => {
+    const all = inOrder.map((name) => decision(name, [gasket, bearing]));
+    const chosen = (decisions: readonly Decision[], quantity = 2) =>
+      chosenExample(rows, decisions, [order('GS-L'), order('TB-L', { quantity })]);
+    expect(chosen(all)?.row.unit.unit).toBe(inOrder[0]);
+    const onlyLast = inOrder.map((name, place) => decision(name, place === 2 ? [bearing] : [gasket]));
+    expect([chosen(onlyLast)?.row.unit.unit, chosen(onlyLast)?.order?.part]).toEqual([inOrder[2], 'TB-L']);
+    // A part of a later overhaul does not count, nor one that is in stock.
+    expect(chosen(all.map((one) => ({ ...one, overhaul: 2 })))?.wanted).toBeNull();
+    expect(chosen(all, 0)?.wanted).toBeNull();
+    expect(chosenExample([], all, [])).toBeNull();
+  });
+
+  test('its present run takes readings that started with it, and not the one that ended the run before', () => {
+    const run = presentRun(followed, unitSeries(), present);
+    expect(run?.start_h).toBe(12_200);
+    expect(run?.readings.map((one) => [one.stage, one.unitHours])).toEqual([
+      ['left', 12_200],
+      ['found', 20_400],
+      ['found', 30_100],
+    ]);
+    expect(presentRun(unitResult({ unit: unit({ hoursNow: null }) }), unitSeries(), present)).toBeNull();
+  });
+});
