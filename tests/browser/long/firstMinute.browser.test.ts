@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { atRest, opened, picture, sharedSite } from '../support/sharedSite';
+import { atRest, opened, picture, sharedSite } from '../../support/sharedSite';
 
 const site = sharedSite();
 const axeScript = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
