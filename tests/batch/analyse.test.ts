@@ -63,7 +63,7 @@ describe('analyse on the demo fleet', () => {
     expect(table('demo', 'signals').columns).toEqual(
       'unit,series,chart,rule,overhaul,date,statistic,threshold'.split(','),
     );
-    expect(table('demo', 'signals').length).toBe(67);
+    expect(table('demo', 'signals').length).toBe(68);
     for (const name of ['fits', 'margins', 'signals', 'demand', 'orders', 'problems']) {
       const text = readFileSync(join(folder, 'demo', `${name}.csv`), 'utf8');
       expect(text).not.toMatch(/\b(NaN|Infinity|undefined|null)\b/);
