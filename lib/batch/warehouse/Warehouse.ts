@@ -1,3 +1,5 @@
+import { z } from 'zod';
+
 /** A rule by which the histories of a frame's units are cut into runs. */
 export interface ResetRule {
   readonly rule: number;
@@ -51,17 +53,18 @@ export const statisticsColumns = [
 export type StatisticsCells = readonly string[];
 
 /** Sums over all overhauls and rules of a unit, by which two cuts of one history are told apart. */
-export interface UnitHistory {
-  readonly unit: string;
+export const unitHistory = z.object({
+  unit: z.string(),
   /** Overhauls times rules. */
-  readonly openings: number;
+  openings: z.number(),
   /** Days since 1970-01-01. */
-  readonly days: number;
-  readonly hours: number;
-  readonly runs: number;
+  days: z.number(),
+  hours: z.number(),
+  runs: z.number(),
   /** Unit hours at the starts of the runs. */
-  readonly startHours: number;
-}
+  startHours: z.number(),
+});
+export type UnitHistory = z.output<typeof unitHistory>;
 
 /** An engine that holds units, overhauls and readings, and computes where they are. */
 export interface Warehouse {

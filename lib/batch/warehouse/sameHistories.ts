@@ -1,7 +1,13 @@
 import { z } from 'zod';
 import type { Connector } from '../../store/Connector';
 import { queryRows } from '../../store/queryRows';
-import { type UnitHistory, type Warehouse, WarehouseError, type WarehouseQuestion } from './Warehouse';
+import {
+  type UnitHistory,
+  unitHistory,
+  type Warehouse,
+  WarehouseError,
+  type WarehouseQuestion,
+} from './Warehouse';
 
 /** The sums of every unit's cut by the overhauls beside the batch, as the warehouse gives them for its own. */
 const ownHistoriesSql = `
@@ -12,14 +18,6 @@ const ownHistoriesSql = `
 const tiesSql = `
   SELECT DISTINCT unit, CAST(date AS VARCHAR) AS date FROM openings WHERE NOT lost GROUP BY unit, date, unit_hours HAVING count(*) > 1 ORDER BY 1, 2`;
 
-const history = z.object({
-  unit: z.string(),
-  openings: z.number(),
-  days: z.number(),
-  hours: z.number(),
-  runs: z.number(),
-  startHours: z.number(),
-});
 const sums = ['openings', 'days', 'hours', 'runs', 'startHours'] as const;
 const namedAtMost = 5;
 
@@ -51,7 +49,7 @@ export async function checkSameHistories(
     throw new WarehouseError(
       `Overhauls of one unit on one day at the same hours have no order by which ${warehouse.name} could cut runs: ${named(ties.map(({ unit, date }) => `${unit} on ${date}`))}. Put them together or correct their hours`,
     );
-  const own = await queryRows(connector, ownHistoriesSql, history);
+  const own = await queryRows(connector, ownHistoriesSql, unitHistory);
   const left = new Map(own.map((one) => [one.unit, one]));
   const differing: string[] = [];
   for (const theirs of await warehouse.histories(question)) {

@@ -1,22 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { accessFaultsOf } from '../../support/accessFaultsOf';
 import { atRest, opened, picture, sharedSite } from '../../support/sharedSite';
 
 const site = sharedSite();
-const axeScript = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** What axe finds against WCAG 2.2 A and AA. */
-async function faults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axeScript);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: typeof import('axe-core') };
-    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-    const { violations } = await axe.run(document, { runOnly: { type: 'tag', values: tags } });
-    return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
-  });
-}
 
 const widthLeft_px = (page: Page) =>
   page.evaluate(() => window.innerWidth - document.documentElement.scrollWidth);
@@ -38,7 +25,7 @@ describe('the first minute', () => {
       const taken = list.getByRole('option', { selected: true });
       const serial = (await taken.locator('b').textContent()) ?? '';
       expect(serial).toMatch(/^O-30/);
-      expect(await faults(page)).toEqual([]);
+      expect(await accessFaultsOf(page)).toEqual([]);
       await picture(page, `search-${size.width}`);
       expect(await widthLeft_px(page)).toBeGreaterThanOrEqual(0);
       await page.keyboard.press('Enter');
@@ -69,7 +56,7 @@ describe('the first minute', () => {
       expect(
         Math.min(Math.abs(at.y - word.y - word.height), Math.abs(word.y - at.y - at.height)),
       ).toBeLessThan(20);
-      expect(await faults(page)).toEqual([]);
+      expect(await accessFaultsOf(page)).toEqual([]);
       await picture(page, `term-${size.width}`);
       await page.keyboard.press('Escape');
       await note.waitFor({ state: 'hidden' });
@@ -102,7 +89,7 @@ describe('the first minute', () => {
     const limit = Number(/limit is ([\d.]+)/.exec(level)?.[1]);
     const margin = Number(/margin is ([\d.]+)/.exec(level)?.[1]);
     expect(Math.abs(margin - Math.abs(limit - Number(value)))).toBeLessThan(0.011);
-    expect(await faults(page)).toEqual([]);
+    expect(await accessFaultsOf(page)).toEqual([]);
     await picture(page, 'example');
     await page.getByRole('link', { name: 'All orders' }).click();
     const row = page.getByRole('row', { name: new RegExp(`^${part} `) }).first();
@@ -127,7 +114,7 @@ describe('the first minute', () => {
     await page.getByRole('checkbox', { name: 'Site' }).uncheck();
     await expect.poll(() => heads.count()).toBe(all - 1);
     await picture(page, 'columns');
-    expect(await faults(page)).toEqual([]);
+    expect(await accessFaultsOf(page)).toEqual([]);
     await page.reload();
     await heads.first().waitFor(opened);
     await expect.poll(() => heads.count()).toBe(all - 1);

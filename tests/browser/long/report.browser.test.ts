@@ -1,11 +1,8 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { accessFaultsOf } from '../../support/accessFaultsOf';
 import { opened, picture, sharedSite } from '../../support/sharedSite';
 
 const site = sharedSite();
-const axeScript = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** A paper and the one that it is compared with take seconds; a crowded machine takes longer. */
 const computed = { timeout: 240_000 };
@@ -26,17 +23,6 @@ const headings = [
   'Cautions',
 ];
 
-/** What axe finds against WCAG 2.2 A and AA. */
-async function faults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axeScript);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: typeof import('axe-core') };
-    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-    const { violations } = await axe.run(document, { runOnly: { type: 'tag', values: tags } });
-    return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
-  });
-}
-
 /** Titles of the outline of a PDF, in order: its headings. */
 function outlineOf(pdf: Buffer): readonly string[] {
   return [...pdf.toString('latin1').matchAll(/\/Title \(((?:[^()\\]|\\.)*)\)/g)].map(
@@ -56,7 +42,7 @@ describe('the planning paper', () => {
     // The fast thrust bearing of the demo fleet shows in readings of the last two years only.
     await changed.getByRole('row', { name: /O-3005 .*cannot wait now/i }).waitFor();
     expect(sentences.at(-1)).toMatch(/^Since 2024-10-21 [1-9]\d* units? newly cannot wait/);
-    expect(await faults(page)).toEqual([]);
+    expect(await accessFaultsOf(page)).toEqual([]);
     await picture(page, 'report');
 
     await expect.poll(() => page.locator('main [role=img]:empty').count(), opened).toBe(0);

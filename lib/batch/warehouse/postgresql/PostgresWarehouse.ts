@@ -3,6 +3,7 @@ import { z } from 'zod';
 import {
   type StatisticsCells,
   type UnitHistory,
+  unitHistory,
   type Warehouse,
   WarehouseError,
   type WarehouseQuestion,
@@ -13,15 +14,6 @@ import { partitionsSql } from './partitionsSql';
 import { statisticsSql } from './statisticsSql';
 
 const rowsAtOnce = 20_000;
-
-const history = z.object({
-  unit: z.string(),
-  openings: z.number(),
-  days: z.number(),
-  hours: z.number(),
-  runs: z.number(),
-  startHours: z.number(),
-});
 
 /**
  * Opens a PostgreSQL warehouse. Everything is read in one transaction that sees the tables as they were when it began and
@@ -83,7 +75,7 @@ export async function openPostgres(
     },
     async histories({ rules }): Promise<readonly UnitHistory[]> {
       const { rows } = await saying(client.query(historiesSql, [JSON.stringify(rules)]));
-      return z.array(history).parse(rows);
+      return z.array(unitHistory).parse(rows);
     },
     async *runStatistics(question) {
       const { rows } = await saying(client.query<{ readings: string; overhauls: string }>(partitionsSql));
