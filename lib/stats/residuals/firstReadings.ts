@@ -1,5 +1,7 @@
 import type { WearReading, WearRow, WearStatistics } from '../wear/types';
 import { sumRun } from '../wear/wearStatistics';
+import { statisticsAbout } from '../wear/wearStatisticsFromColumns';
+import { runSumsOf } from '../wear/wearStatisticsFromRows';
 
 /**
  * Sufficient statistics of the first 1, 2, ... readings of one unit, y counted from a centre: each costs the run of its last
@@ -32,43 +34,7 @@ export function firstReadings(
       run.row ??= sumRun(run.readings);
       rows.push(run.row);
     }
-    return statisticsOf(rows, [...runs.keys()], own[0]?.unit ?? '', yCentre);
+    const first = Int32Array.of(0, rows.length);
+    return statisticsAbout(yCentre, [own[0]?.unit ?? ''], first, [...runs.keys()], runSumsOf(rows));
   };
-}
-
-function statisticsOf(
-  rows: readonly WearRow[],
-  runNames: readonly string[],
-  unit: string,
-  yCentre: number,
-): WearStatistics {
-  const column = () => new Float64Array(rows.length);
-  const statistics = {
-    unitNames: [unit],
-    runNames,
-    firstRun: Int32Array.of(0, rows.length),
-    count: new Int32Array(rows.length),
-    ...{ n: column(), sx: column(), sxx: column(), sy: column(), sxy: column(), syy: column() },
-    ...{ sxxCentred: column(), sxyCentred: column(), syyCentred: column(), minX: column(), maxX: column() },
-  };
-  let [readings, logWeightSum] = [0, 0];
-  for (const [r, row] of rows.entries()) {
-    const { n, mean_x, sxx_c, sxy_c, syy_c } = row;
-    const mean_y = row.mean_y - yCentre;
-    statistics.count[r] = row.count;
-    statistics.n[r] = n;
-    statistics.sx[r] = n * mean_x;
-    statistics.sxx[r] = sxx_c + n * mean_x * mean_x;
-    statistics.sy[r] = n * mean_y;
-    statistics.sxy[r] = sxy_c + n * mean_x * mean_y;
-    statistics.syy[r] = syy_c + n * mean_y ** 2;
-    statistics.sxxCentred[r] = sxx_c;
-    statistics.sxyCentred[r] = sxy_c;
-    statistics.syyCentred[r] = syy_c;
-    statistics.minX[r] = row.min_x;
-    statistics.maxX[r] = row.max_x;
-    readings += row.count;
-    logWeightSum += row.log_weight_sum ?? 0;
-  }
-  return { ...statistics, yCentre, readings, logWeightSum };
 }

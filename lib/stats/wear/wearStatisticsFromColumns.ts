@@ -37,9 +37,21 @@ export function wearStatisticsFromColumns(
   }
   const runs = firstRun[unitNames.length] as number;
   checkSums(sums, runs);
-  const { count, n, log_weight_sum, mean_x, mean_y, sxx_c, sxy_c, syy_c, min_x, max_x } = sums;
+  const { n, mean_y } = sums;
   const weights = total(n);
   const yCentre = n.reduce((sum, weight, r) => sum + (weight / weights) * (mean_y[r] as number), 0);
+  return statisticsAbout(yCentre, unitNames, firstRun, runNames, sums);
+}
+
+/** The same about a given centre, mm; the sums are taken to be right. See WearStatistics for firstRun. */
+export function statisticsAbout(
+  yCentre: number,
+  unitNames: readonly string[],
+  firstRun: Int32Array,
+  runNames: readonly string[],
+  { count, n, log_weight_sum, mean_x, mean_y, sxx_c, sxy_c, syy_c, min_x, max_x }: RunSums,
+): WearStatistics {
+  const runs = n.length;
   const [sx, sxx, sy] = [new Float64Array(runs), new Float64Array(runs), new Float64Array(runs)];
   const [sxy, syy] = [new Float64Array(runs), new Float64Array(runs)];
   for (let r = 0; r < runs; r++) {

@@ -1,5 +1,5 @@
 import type { WearRow, WearStatistics } from './types';
-import { wearStatisticsFromColumns } from './wearStatisticsFromColumns';
+import { type RunSums, wearStatisticsFromColumns } from './wearStatisticsFromColumns';
 
 /**
  * Sufficient statistics of the wear model from runs already summed, one row each: see wearStatisticsFromColumns.
@@ -10,24 +10,29 @@ import { wearStatisticsFromColumns } from './wearStatisticsFromColumns';
 export function wearStatisticsFromRows(rows: Iterable<WearRow>): WearStatistics {
   const byUnit = groupByUnit(rows);
   const ordered = [...byUnit.values()].flat();
-  const column = (value: (row: WearRow) => number) => Float64Array.from(ordered, value);
   return wearStatisticsFromColumns(
     [...byUnit.keys()],
     Array.from(byUnit.values(), (runs) => runs.length),
     ordered.map((row) => row.run),
-    {
-      count: column((row) => row.count),
-      n: column((row) => row.n),
-      log_weight_sum: column((row) => row.log_weight_sum ?? 0),
-      mean_x: column((row) => row.mean_x),
-      mean_y: column((row) => row.mean_y),
-      sxx_c: column((row) => row.sxx_c),
-      sxy_c: column((row) => row.sxy_c),
-      syy_c: column((row) => row.syy_c),
-      min_x: column((row) => row.min_x),
-      max_x: column((row) => row.max_x),
-    },
+    runSumsOf(ordered),
   );
+}
+
+/** Rows of runs as columns, in their order. */
+export function runSumsOf(rows: readonly WearRow[]): RunSums {
+  const column = (value: (row: WearRow) => number) => Float64Array.from(rows, value);
+  return {
+    count: column((row) => row.count),
+    n: column((row) => row.n),
+    log_weight_sum: column((row) => row.log_weight_sum ?? 0),
+    mean_x: column((row) => row.mean_x),
+    mean_y: column((row) => row.mean_y),
+    sxx_c: column((row) => row.sxx_c),
+    sxy_c: column((row) => row.sxy_c),
+    syy_c: column((row) => row.syy_c),
+    min_x: column((row) => row.min_x),
+    max_x: column((row) => row.max_x),
+  };
 }
 
 function groupByUnit(rows: Iterable<WearRow>): Map<string, WearRow[]> {
