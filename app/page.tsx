@@ -1,4 +1,3 @@
-import { Suspense } from 'react';
 import { FleetPage } from './fleet/FleetPage';
 
 /** Fleet: which unit needs what, by when? */
@@ -6,9 +5,7 @@ export default function Page() {
   return (
     <>
       <h1>Fleet</h1>
-      <Suspense>
-        <FleetPage />
-      </Suspense>
+      <FleetPage />
     </>
   );
 }

@@ -1,4 +1,4 @@
-import { defaultDecisionSettings } from '../../lib/analysis/decisions/decisionsOf';
+import { defaultDecisionSettings } from '../../lib/analysis/decisions/defaultDecisionSettings';
 import { NumberField } from '../frame/NumberField';
 
 const [least_percent, most_percent] = [0.1, 99];

@@ -2,7 +2,7 @@
 
 import Link from 'next/link';
 import { useMemo } from 'react';
-import { defaultDecisionSettings } from '../../lib/analysis/decisions/decisionsOf';
+import { defaultDecisionSettings } from '../../lib/analysis/decisions/defaultDecisionSettings';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';

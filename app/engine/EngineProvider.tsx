@@ -13,6 +13,7 @@ import {
 } from 'react';
 import type { EngineRequests } from '../../lib/analysis/engine/EngineApi';
 import { type PackedFleet, unpackFleet } from '../../lib/analysis/engine/PackedFleet';
+import { showsSiteFleet } from '../fleet/lastPicture';
 import { siteFleetName } from '../words/siteFleet';
 import { useWriting } from '../writing/useWriting';
 import {
@@ -27,6 +28,7 @@ import {
 import { type EngineState, engineState, initialState } from './engineState';
 import { openingLabel, readsAgain } from './openingLabel';
 import { whenIdle } from './whenIdle';
+import { whenWanted } from './whenWanted';
 
 /** What pages see of the worker, and what they may ask of it. */
 export interface Engine {
@@ -59,6 +61,8 @@ function failureWords(error: unknown): string {
 
 /** Whoever comes with files in hand, or looks at the demo fleet's picture first, is not slowed by opening its records. */
 const pauseBehindDemo_ms = 2_000;
+/** A page that carries its first view is looked at before it is made live. */
+const pauseBehindFirstView_ms = 2_000;
 
 /** Creates the worker once for all pages and holds what it has opened; survives moving between pages. */
 export function EngineProvider({ children }: { readonly children: ReactNode }) {
@@ -70,9 +74,10 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
     name: Name,
     words: OpeningWords<Name>,
   ): Promise<void> {
-    dispatch({ type: 'started', label: openingLabel(name, words), again: readsAgain(name) });
     opening.current += 1;
     const number = opening.current;
+    const behind = name === 'open' && number === 1;
+    dispatch({ type: 'started', label: openingLabel(name, words), behind, again: readsAgain(name) });
     let own: EngineClient | null = null;
     // Another opening may have taken its place.
     const isCurrent = () => client.current === own && opening.current === number;
@@ -96,8 +101,8 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
   }, []);
 
   useEffect(() => {
-    // The engine's start takes both cores of a small machine; the page comes first.
-    let callOff = whenIdle(() => {
+    let callOff = () => {};
+    const begin = () => {
       const own = createEngineClient(createWorker);
       client.current = own;
       const isFirst = () => client.current === own && opening.current === 0;
@@ -117,7 +122,13 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
         // Opening says why the worker does not answer.
         () => openIn(0),
       );
-    });
+    };
+    // The engine's start takes both cores of a small machine; the page comes first.
+    const beginWhenIdle = () => {
+      callOff = whenIdle(begin);
+    };
+    if (showsSiteFleet()) callOff = whenWanted(beginWhenIdle, pauseBehindFirstView_ms);
+    else beginWhenIdle();
     return () => {
       callOff();
       client.current?.dispose();

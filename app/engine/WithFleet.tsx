@@ -11,14 +11,12 @@ interface WithFleetProps {
 }
 
 /** Stands for an answer whose data are being opened. */
-export function BeingOpened() {
-  return <p>The data are being opened; the answer follows here.</p>;
-}
+export const openingSentence = 'The data are being opened; the answer follows here.';
 
 /** Content that needs open data; until there are any it says so in a line. */
 export function WithFleet({ children, until }: WithFleetProps) {
   const { fleet, work } = useEngine().state;
   if (fleet !== null) return children(fleet);
   if (work === null) return <p>No data are open.</p>;
-  return until ?? <BeingOpened />;
+  return until ?? <p>{openingSentence}</p>;
 }

@@ -11,6 +11,8 @@ import type {
 /** Work under way in the worker. */
 export interface Work {
   readonly label: string;
+  /** What the page does of itself at its start; nobody waits for it with files in hand. */
+  readonly behind: boolean;
   readonly progress: Progress | null;
   /** No sign of life for a while; the reader may wait on or stop. */
   readonly stalled: boolean;
@@ -46,7 +48,9 @@ export interface EngineState {
 export type EngineAction =
   | {
       readonly type: 'started';
-      readonly label: string /** The files of the last attempt are read again. */;
+      readonly label: string;
+      readonly behind: boolean;
+      /** The files of the last attempt are read again. */
       readonly again: boolean;
     }
   /** The answer of last time is at hand. */
@@ -63,7 +67,7 @@ export type EngineAction =
 export const initialState: EngineState = {
   fleet: null,
   before: null,
-  work: { label: 'Opening', progress: null, stalled: false, cancelling: false },
+  work: { label: 'Opening', behind: true, progress: null, stalled: false, cancelling: false },
   outcome: null,
   attempt: null,
 };
@@ -102,7 +106,13 @@ export function engineState(state: EngineState, action: EngineAction): EngineSta
     case 'started':
       return {
         ...state,
-        work: { label: action.label, progress: null, stalled: false, cancelling: false },
+        work: {
+          label: action.label,
+          behind: action.behind,
+          progress: null,
+          stalled: false,
+          cancelling: false,
+        },
         outcome: null,
         attempt: action.again ? state.attempt : null,
       };

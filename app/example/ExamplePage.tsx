@@ -2,8 +2,8 @@
 
 import Link from 'next/link';
 import { useMemo } from 'react';
-import { defaultDecisionSettings } from '../../lib/analysis/decisions/decisionsOf';
-import { defaultSparesSettings } from '../../lib/analysis/demand/sparesOf';
+import { defaultDecisionSettings } from '../../lib/analysis/decisions/defaultDecisionSettings';
+import { defaultSparesSettings } from '../../lib/analysis/demand/defaultSparesSettings';
 import type { Spares } from '../../lib/analysis/demand/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { unitAddress } from '../address/unitAddress';

@@ -12,7 +12,7 @@ import { noScope, unitsText } from './scopeAddress';
 import { UnitsField } from './UnitsField';
 
 interface FleetFiltersProps {
-  readonly fleet: FleetResult;
+  readonly fleet: Pick<FleetResult, 'units' | 'margins' | 'characteristics'>;
   readonly filter: FleetFilter;
   readonly onChange: (changes: Readonly<Record<string, string>>) => void;
   /** Whether one series may be looked at alone. */

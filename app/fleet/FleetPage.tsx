@@ -1,7 +1,7 @@
 'use client';
 
 import Link from 'next/link';
-import { useMemo } from 'react';
+import { Suspense, useMemo } from 'react';
 import { isWholeFleet } from '../../lib/analysis/scope';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
@@ -10,11 +10,11 @@ import { WithFleet } from '../engine/WithFleet';
 import { Prose } from '../frame/Prose';
 import { WaitingQuestions } from '../records/WaitingQuestions';
 import { fleetRemarks, fleetSentence } from '../words/fleetSentence';
+import { FirstView } from './FirstView';
 import { FleetFilters } from './FleetFilters';
 import { FleetPicture } from './FleetPicture';
 import { FleetTable } from './FleetTable';
 import { type FleetFilter, fleetRows } from './fleetRows';
-import { LastPictureView } from './LastPictureView';
 import { scopeOf } from './scopeAddress';
 
 function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
@@ -65,7 +65,18 @@ function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
   );
 }
 
-/** The Fleet page: the answer in words, the picture, the table. */
+/**
+ * The Fleet page: the answer in words, the picture, the table. What reads the address may suspend; the first view stands outside of that,
+ * since a page's text puts such a part behind everything else.
+ */
 export function FleetPage() {
-  return <WithFleet until={<LastPictureView />}>{(fleet) => <FleetContent fleet={fleet} />}</WithFleet>;
+  return (
+    <WithFleet until={<FirstView />}>
+      {(fleet) => (
+        <Suspense>
+          <FleetContent fleet={fleet} />
+        </Suspense>
+      )}
+    </WithFleet>
+  );
 }

@@ -3,23 +3,16 @@
 import { useRouter } from 'next/navigation';
 import { useCallback, useMemo } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
-import { fleetStrip } from '../../lib/charts/fleetStrip';
-import { fleetWindow } from '../../lib/charts/fleetStripData';
 import { unitAddress } from '../address/unitAddress';
 import { Chart } from '../chart/Chart';
-import type { BuildSpec } from '../chart/useDrawing';
 import { Pager } from '../frame/Pager';
-import { fleetSentence } from '../words/fleetSentence';
+import { fleetRemarks, fleetSentence } from '../words/fleetSentence';
 import { useWrittenMemo } from '../writing/useWriting';
-import { ChanceKey } from './ChanceKey';
+import { FleetFigure, fleetPictureTitle } from './FleetFigure';
 import { everything, type FleetFilter, type FleetRow, fleetRows } from './fleetRows';
-import { keepLastPicture, lastPicture } from './lastPicture';
-import { hasDates, stripRows } from './stripRows';
+import { keepLastPicture, lastPictureSvg, sitePictureSvg } from './lastPicture';
+import { pictureOf, pictureWindow, rowsPerPicture } from './pictureOf';
 
-/** What the picture is of. */
-export const fleetPictureTitle = 'Chance that the first limit is met, by date';
-
-const rowsPerPicture = 60;
 /** Fewer on paper, so that a picture fits its page. */
 const rowsPerPaperPicture = 25;
 
@@ -43,44 +36,36 @@ export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper =
   const isEverything = rows.length === fleet.units.length && filter.series === '';
   const others = useMemo(() => (isEverything ? null : fleetRows(fleet, everything)), [fleet, isEverything]);
   const all = others ?? rows;
-  const window = useMemo(() => {
-    const plans = all.flatMap(({ unit }) => unit.plannedOverhauls.slice(-1));
-    return fleetWindow(fleet.asOf, all.some(hasDates) ? fleet.quarters : [], plans);
-  }, [fleet, all]);
+  const window = useMemo(() => pictureWindow(fleet, all), [fleet, all]);
   const { build, onPaper } = useWrittenMemo(() => {
-    const buildOf =
-      (part: ReturnType<typeof stripRows>): BuildSpec =>
-      (theme, narrow) =>
-        fleetStrip(part, window, theme, narrow);
-    const printed = stripRows(wholeOnPaper ? rows : shown, fleet);
+    const printed = wholeOnPaper ? rows : shown;
     const perPaper = Math.ceil(printed.length / Math.ceil(printed.length / rowsPerPaperPicture));
     const papers = Array.from({ length: Math.ceil(printed.length / perPaper) }, (_, index) =>
-      buildOf(printed.slice(index * perPaper, (index + 1) * perPaper)),
+      pictureOf(fleet, printed.slice(index * perPaper, (index + 1) * perPaper), window),
     );
-    return { build: buildOf(stripRows(shown, fleet)), onPaper: papers };
+    return { build: pictureOf(fleet, shown, window), onPaper: papers };
   }, [fleet, shown, rows, window, wholeOnPaper]);
-  const sentence = fleetSentence(rows, false);
-  const isWhole = isEverything && current === 1 && fleet.source === 'own' && !wholeOnPaper;
-  const last = useMemo(() => (isWhole ? lastPicture() : null), [isWhole]);
-  const keep = useCallback((svg: string) => keepLastPicture({ sentence, svg }), [sentence]);
+  const isWhole = isEverything && current === 1 && !wholeOnPaper;
+  const isOwn = fleet.source === 'own';
+  const last = useMemo(
+    () => (isWhole ? (isOwn ? lastPictureSvg() : sitePictureSvg()) : null),
+    [isWhole, isOwn],
+  );
+  const keep = useCallback(
+    (svg: string) =>
+      keepLastPicture({ sentence: fleetSentence(rows, false), remarks: fleetRemarks(rows), svg }),
+    [rows],
+  );
   return (
-    <figure>
-      <figcaption>
-        <h2>{fleetPictureTitle}</h2>
-        <p>
-          One row a unit, what cannot wait first; a click opens the unit. The stronger the ink, the higher the
-          chance that its first limit has been met by then, if nothing is renewed. At the right: the chance at
-          the next planned overhaul, and the series that decides.
-        </p>
-        <ChanceKey />
-      </figcaption>
+    <FleetFigure>
       <Chart
         build={build}
         onPaper={onPaper}
         label={fleetPictureTitle}
         description={fleetSentence(rows, true)}
         height_px={shown.length * 24 + 50}
-        {...(isWhole ? { until: last?.svg ?? null, onDrawn: keep } : {})}
+        {...(isWhole ? { until: last } : {})}
+        {...(isWhole && isOwn ? { onDrawn: keep } : {})}
         onPick={(unit) => router.push(unitAddress(unit, filter.series))}
       />
       <Pager
@@ -91,6 +76,6 @@ export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper =
         noun="unit"
         onPage={(next) => onPage(next + 1)}
       />
-    </figure>
+    </FleetFigure>
   );
 }

@@ -5,7 +5,7 @@ import { TakenField } from '../frame/TakenField';
 import { namesWords } from '../words/sparesSentence';
 
 interface UnitsFieldProps {
-  readonly fleet: FleetResult;
+  readonly fleet: Pick<FleetResult, 'units'>;
   readonly units: readonly string[];
   readonly onUnits: (units: readonly string[]) => void;
 }

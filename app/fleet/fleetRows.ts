@@ -60,7 +60,7 @@ export function fleetRows(fleet: FleetResult, filter: FleetFilter): readonly Fle
 
 /** Series that carry a limit in some frame, in order of name. */
 export function limitedSeries(
-  fleet: FleetResult,
+  fleet: Pick<FleetResult, 'margins' | 'characteristics'>,
 ): readonly { readonly code: string; readonly name: string }[] {
   const codes = new Set(
     fleet.margins.filter((margin) => margin.limit_mm !== null).map((margin) => margin.series),

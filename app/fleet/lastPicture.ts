@@ -1,18 +1,21 @@
+import type { FleetResult } from '../../lib/analysis/types';
 import { forget, remember, remembered } from '../frame/smallMemory';
+import { firstViewNames } from './fillFirstView.mjs';
 
-const name = 'endfloat last picture';
+const { lastPicture: name, fleetShown } = firstViewNames;
 
-/** The picture and the answer that the Fleet page showed of own files last: there before anything is opened. */
+/** What the Fleet page showed of own files last: there before anything is opened. */
 export interface LastPicture {
   readonly sentence: string;
+  readonly remarks: readonly string[];
   readonly svg: string;
 }
 
-/** The last picture; null if there is none, or the browser keeps nothing. */
-export function lastPicture(): LastPicture | null {
+/** The last picture as SVG text; null if there is none, or the browser keeps nothing. */
+export function lastPictureSvg(): string | null {
   try {
-    const { sentence, svg } = JSON.parse(remembered(name) ?? 'null') ?? {};
-    return typeof sentence === 'string' && typeof svg === 'string' ? { sentence, svg } : null;
+    const { svg } = JSON.parse(remembered(name) ?? 'null') ?? {};
+    return typeof svg === 'string' ? svg : null;
   } catch {
     return null;
   }
@@ -26,4 +29,22 @@ export function keepLastPicture(picture: LastPicture): void {
 /** Forgets the picture: it is of files that are not open any more. */
 export function forgetLastPicture(): void {
   forget(name);
+}
+
+/** Remembers whose fleet is shown, so that a page of own files does not begin with the one that comes with the site. */
+export function noteFleetShown(source: FleetResult['source']): void {
+  remember(fleetShown, source);
+}
+
+const siteView = '[data-first-shown="site"]';
+
+/** Whether the first view shows the fleet that comes with the site. */
+export function showsSiteFleet(): boolean {
+  return document.querySelector(siteView) !== null;
+}
+
+/** The picture that the first view shows of the fleet that comes with the site, as XML; null if it shows none. */
+export function sitePictureSvg(): string | null {
+  const picture = document.querySelector(`${siteView} [data-first="picture"] svg`);
+  return picture === null ? null : new XMLSerializer().serializeToString(picture);
 }

@@ -10,7 +10,7 @@ function WorkNotice({ work, engine }: { readonly work: Work; readonly engine: En
   const step = work.progress?.step ?? 'starting';
   const shown = isOfLastTime(engine.state) ? beforeSentence(engine.state.fleet) : null;
   return (
-    <div className={shown === null ? styles.notice : `${styles.notice} ${styles.aside}`}>
+    <div className={work.behind || shown !== null ? `${styles.notice} ${styles.aside}` : styles.notice}>
       <p role="status">
         {shown !== null && `${shown} `}
         {work.label}: {step}.

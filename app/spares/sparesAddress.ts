@@ -1,5 +1,5 @@
+import { defaultSparesSettings } from '../../lib/analysis/demand/defaultSparesSettings';
 import type { IntervalCosts } from '../../lib/analysis/demand/intervalCurve';
-import { defaultSparesSettings } from '../../lib/analysis/demand/sparesOf';
 import type { SparesSettings } from '../../lib/analysis/demand/types';
 
 /** A number in the address within its range, or the usual one. */

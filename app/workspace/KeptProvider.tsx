@@ -3,7 +3,7 @@
 import { type ReactNode, useCallback, useEffect, useMemo, useState } from 'react';
 import type { KeptState } from '../../lib/analysis/engine/kept/KeptState';
 import { useEngine } from '../engine/EngineProvider';
-import { useLastPicture } from '../fleet/LastPictureView';
+import { useFleetShown } from '../fleet/FirstView';
 import { forgetFilesKept, noteFilesKept, wereFilesCleared } from './filesKept';
 import { KeptContext } from './useKeptState';
 
@@ -12,7 +12,7 @@ export function KeptProvider({ children }: { readonly children: ReactNode }) {
   const { state: engine, request } = useEngine();
   const [state, setState] = useState<KeptState | null>(null);
   const [isCleared, setCleared] = useState(false);
-  useLastPicture();
+  useFleetShown();
   // A worker that is gone answers no more: its successor is asked once it works.
   const isWorking = engine.work?.progress != null || engine.fleet !== null;
   useEffect(() => {

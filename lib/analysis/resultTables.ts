@@ -1,5 +1,5 @@
 import { signalsTable, sistersTable } from './comparisonTables';
-import { defaultSparesSettings } from './demand/sparesOf';
+import { defaultSparesSettings } from './demand/defaultSparesSettings';
 import { usualDriftSettings } from './drift/driftResult';
 import type { FleetAnswers } from './engine/FleetAnswers';
 import {

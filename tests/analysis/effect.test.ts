@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { defaultDecisionSettings } from '../../lib/analysis/decisions/decisionsOf';
+import { defaultDecisionSettings } from '../../lib/analysis/decisions/defaultDecisionSettings';
 import { Engine } from '../../lib/analysis/engine/Engine';
 import { changedVerdicts } from '../../lib/analysis/tables/changedVerdicts';
 import { type RowTexts, rowKey, tableEdit } from '../../lib/records/decisions/tableEdits';

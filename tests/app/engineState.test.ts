@@ -54,13 +54,15 @@ describe('engineState', () => {
       outcome: failure('All waits.', { problems: [problem], problemsFound: 1, questions: [question()] }),
     });
     expect(failed.attempt).toMatchObject({ problemsFound: 1, questions: [{ cellsWaiting: 12 }] });
-    const answering = engineState(failed, { type: 'started', label: 'Again', again: true });
+    const answering = engineState(failed, { type: 'started', label: 'Again', behind: false, again: true });
     expect(answering.attempt).toBe(failed.attempt);
     const halted = engineState(answering, { type: 'finished', outcome: failure('Stopped.') });
     expect(halted.attempt).toBe(failed.attempt);
     const opened = { ok: true, fleet: fleet(), message: null } as const;
     expect(engineState(answering, { type: 'finished', outcome: opened }).attempt).toBeNull();
-    expect(engineState(failed, { type: 'started', label: 'Opening', again: false }).attempt).toBeNull();
+    expect(
+      engineState(failed, { type: 'started', label: 'Opening', behind: false, again: false }).attempt,
+    ).toBeNull();
     expect(engineState(answering, { type: 'failed', message: 'stopped' }).attempt).toBeNull();
   });
 
@@ -71,7 +73,10 @@ describe('engineState', () => {
 
   test('progress ends a stall, waiting on hides it', () => {
     const run = (...actions: Parameters<typeof engineState>[1][]): EngineState =>
-      actions.reduce(engineState, engineState(open, { type: 'started', label: 'Reading', again: false }));
+      actions.reduce(
+        engineState,
+        engineState(open, { type: 'started', label: 'Reading', behind: false, again: false }),
+      );
     expect(run({ type: 'stalled' }).work?.stalled).toBe(true);
     expect(run({ type: 'stalled' }, { type: 'waitedOn' }).work?.stalled).toBe(false);
     const progressed = run(

@@ -1,4 +1,4 @@
-import { defaultSparesSettings } from '../../lib/analysis/demand/sparesOf';
+import { defaultSparesSettings } from '../../lib/analysis/demand/defaultSparesSettings';
 import { usualDriftSettings } from '../../lib/analysis/drift/driftResult';
 import type { Paper } from '../../lib/analysis/report/types';
 import { wholeFleet } from '../../lib/analysis/scope';

@@ -5,8 +5,8 @@ import { adviceSentence, limitWhyWords, partsWords, whyWords } from '../../app/w
 import { costGap, intervalSentences } from '../../app/words/intervalSentence';
 import { namesWords, sparesSentence, whatIfSentence } from '../../app/words/sparesSentence';
 import type { Decision, SeriesDecision } from '../../lib/analysis/decisions/types';
+import { defaultSparesSettings } from '../../lib/analysis/demand/defaultSparesSettings';
 import type { IntervalPoint } from '../../lib/analysis/demand/intervalCurve';
-import { defaultSparesSettings } from '../../lib/analysis/demand/sparesOf';
 import type { OrderRow, Spares } from '../../lib/analysis/demand/types';
 import { formatPercent } from '../../lib/charts/format';
 import { builtInCharacteristics } from '../../lib/records/characteristics';

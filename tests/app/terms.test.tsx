@@ -17,7 +17,7 @@ import { UnitView } from '../../app/unit/UnitView';
 import { type TermName, termId, termNames, terms } from '../../app/words/terms';
 import { WorkspacePanel } from '../../app/workspace/WorkspacePanel';
 import { emptyEntry } from '../../lib/analysis/bench/benchEntry';
-import { defaultSparesSettings } from '../../lib/analysis/demand/sparesOf';
+import { defaultSparesSettings } from '../../lib/analysis/demand/defaultSparesSettings';
 import type { DriftResult } from '../../lib/analysis/drift/types';
 import type { ImportedFile } from '../../lib/analysis/types';
 import { finding } from '../analysis/report/madePapers';

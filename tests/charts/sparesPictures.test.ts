@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { defaultSparesSettings } from '../../lib/analysis/demand/defaultSparesSettings';
 import type { IntervalPoint } from '../../lib/analysis/demand/intervalCurve';
-import { defaultSparesSettings } from '../../lib/analysis/demand/sparesOf';
 import type { DemandRow, OrderRow, StockRow } from '../../lib/analysis/demand/types';
 import { demandDescription, demandHint, demandPicture } from '../../lib/charts/demandPicture';
 import { type IntervalMeasure, intervalHint, intervalPicture } from '../../lib/charts/intervalPicture';

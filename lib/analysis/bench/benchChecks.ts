@@ -1,30 +1,13 @@
-import { type BenchEntry, boxName } from './benchEntry';
-import { clocksOf } from './boxLine';
+import type { BenchEntry } from './benchEntry';
 import { checkBasis } from './checkBasis';
-import { checkReadings, stages, type TypedReadings } from './checkReadings';
+import { checkReadings } from './checkReadings';
 import { entryFaults } from './entryFaults';
 import { overhaulEffect } from './overhaulEffect';
 import { seriesChecks } from './seriesChecks';
-import { typedHours, typedReading } from './typedReading';
+import { typedHours } from './typedReading';
+import { typedReadings } from './typedReadings';
 import type { BenchChecks } from './types';
 import type { UnitBench } from './unitBench';
-
-/** Readings as typed, by the name of their box; boxes that the unit has not are left out. */
-export function typedReadings(
-  items: readonly { readonly characteristic: string; readonly shape: 'single' | 'four_clock' }[],
-  entry: BenchEntry,
-): TypedReadings {
-  return new Map(
-    items.flatMap((item) =>
-      stages.flatMap((stage) =>
-        clocksOf(item).map((clock) => {
-          const box = boxName(item.characteristic, stage, clock);
-          return [box, typedReading(entry.texts[box] ?? '', entry.uom)] as const;
-        }),
-      ),
-    ),
-  );
-}
 
 /** Everything that is to be said of an overhaul as typed so far; readings are checked at the hours typed. */
 export function benchChecks(bench: UnitBench, asOf: string, entry: BenchEntry): BenchChecks {

@@ -1,10 +1,9 @@
 import { canonicalCsv } from '../../records/csv/canonicalCsv';
 import type { UnitRow } from '../types';
-import { typedReadings } from './benchChecks';
 import { type BenchEntry, boxName } from './benchEntry';
-import { clocksOf } from './boxLine';
-import { stages } from './checkReadings';
+import { clocksOf, stages } from './boxes';
 import { typedHours } from './typedReading';
+import { typedReadings } from './typedReadings';
 import type { BenchFile, SheetItem } from './types';
 
 type Cells = Readonly<Record<string, string | number | null>>;

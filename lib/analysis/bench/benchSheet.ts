@@ -1,9 +1,10 @@
 import { chancePast } from '../../stats/wear/forecast';
-import { defaultDecisionSettings } from '../decisions/decisionsOf';
+import { defaultDecisionSettings } from '../decisions/defaultDecisionSettings';
 import type { FleetResult } from '../types';
 import { hoursAtDate } from '../unitNow';
 import { boxName } from './benchEntry';
-import { boxLine, clocksOf, expectedOf } from './boxLine';
+import { clocksOf } from './boxes';
+import { boxLine, expectedOf } from './boxLine';
 import { checkBasis, lineFound } from './checkBasis';
 import { partChances } from './partChances';
 import { typedHours } from './typedReading';

@@ -1,17 +1,9 @@
-import { clockPositions } from '../../records/characteristics';
 import { readingScore } from '../../stats/residuals/readingScore';
 import { readingQuantile } from '../../stats/wear/forecast';
 import type { Clock } from './benchEntry';
+import { clocks } from './boxes';
 import { intervalVariance, middle_mm, type Reading } from './typedReading';
 import type { CheckBasis, Expected, LineAt, Stage } from './types';
-
-/** The positions in the order in which they are read. */
-export const clocks: readonly Clock[] = clockPositions;
-
-/** Clock positions of a characteristic; one box without a position for a single reading. */
-export function clocksOf({ shape }: Pick<CheckBasis, 'shape'>): readonly (Clock | null)[] {
-  return shape === 'single' ? [null] : clocks;
-}
 
 /** What is foretold of one box: of a clock position the mean of the set, its departure from it, and its own spread. */
 export function boxLine(basis: CheckBasis, stage: Stage, clock: Clock | null): LineAt | null {

@@ -1,12 +1,11 @@
-import { boxName, type Stage } from './benchEntry';
-import { boxLine, clocksOf, expectedOf } from './boxLine';
+import { boxName } from './benchEntry';
+import { clocksOf, stages } from './boxes';
+import { boxLine, expectedOf } from './boxLine';
 import { clockDoubts } from './clockDoubts';
 import { readingDoubts } from './readingDoubts';
 import { pairDoubts } from './stageDoubts';
 import type { TypedReading } from './typedReading';
 import type { BoxCheck, CheckBasis, Doubt } from './types';
-
-export const stages: readonly Stage[] = ['found', 'left'];
 
 /** Readings as typed, by the name of their box. */
 export type TypedReadings = ReadonlyMap<string, TypedReading>;

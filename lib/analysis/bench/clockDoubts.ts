@@ -1,7 +1,7 @@
 import { clockSetDoubt } from '../../stats/benchCheck/clockSetDoubt';
 import { readingScore } from '../../stats/residuals/readingScore';
 import { boxName, type Clock, type Stage } from './benchEntry';
-import { clocks } from './boxLine';
+import { clocks } from './boxes';
 import type { DoubtsOfBoxes, TypedReadings } from './checkReadings';
 import { questionedScore } from './readingDoubts';
 import { digitsExchanged, scaleSuggestion } from './suggestions';

@@ -1,6 +1,7 @@
 import { scaleDoubt } from '../../records/intake/scaleDoubt';
 import { boxName, type Clock, type Stage } from './benchEntry';
-import { boxLine, clocksOf, scoreOf } from './boxLine';
+import { clocksOf } from './boxes';
+import { boxLine, scoreOf } from './boxLine';
 import type { DoubtsOfBoxes, TypedReadings } from './checkReadings';
 import { digitsExchanged, scaled, scaleSuggestion } from './suggestions';
 import { middle_mm, type Reading } from './typedReading';

@@ -1,8 +1,8 @@
 import { type Conformity, conformity, type Range, type ReadEnds } from '../../stats/benchCheck/conformity';
 import { type SetSeries, setSeries, setSpread } from '../../stats/benchCheck/setSeries';
 import { boxName, type Stage } from './benchEntry';
-import { clocks, clocksOf } from './boxLine';
-import { stages, type TypedReadings } from './checkReadings';
+import { clocks, clocksOf, stages } from './boxes';
+import type { TypedReadings } from './checkReadings';
 import type { CheckBasis, SeriesCheck, SeriesLimit } from './types';
 
 /** What a series must keep to. */

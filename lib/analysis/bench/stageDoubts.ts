@@ -1,6 +1,7 @@
 import chiSquareQuantile from '@stdlib/stats-base-dists-chisquare-quantile';
 import { boxName, type Clock, type Stage } from './benchEntry';
-import { boxLine, clocks, clocksOf, scoreOf } from './boxLine';
+import { clocks, clocksOf } from './boxes';
+import { boxLine, scoreOf } from './boxLine';
 import type { DoubtsOfBoxes, TypedReadings } from './checkReadings';
 import { questionedScore } from './readingDoubts';
 import { intervalVariance, middle_mm, type Reading } from './typedReading';

@@ -21,7 +21,7 @@ import type { GaugeRepeatability } from '../repeatability/gaugeRepeatability';
 import type { HistoryRow, SeriesReading } from '../types';
 import type { UnitNow } from '../unitNow';
 import { unitHistory, unitReadings } from '../unitResult';
-import { clocks } from './boxLine';
+import { clocks } from './boxes';
 import { type Gauge, gaugeOf } from './gaugeOf';
 import type { SeriesBounds } from './seriesChecks';
 

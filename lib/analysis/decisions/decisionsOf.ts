@@ -2,12 +2,10 @@ import { addMonths, formatISO, parseISO } from 'date-fns';
 import { comingOverhauls, noChanges } from '../plan/comingOverhauls';
 import type { Planning, PlanningUnit } from '../plan/planning';
 import type { ComingOverhaul, UnitOverhauls } from '../plan/types';
+import { defaultDecisionSettings } from './defaultDecisionSettings';
 import { renewedAt, type SeriesState, seriesStateNow } from './seriesState';
 import type { Decision, DecisionSettings } from './types';
 import { type UnitState, unitDecision } from './unitDecision';
-
-/** Settings that the decisions start with. */
-export const defaultDecisionSettings: DecisionSettings = { acceptedRisk: 0.1, horizonMonths: 24 };
 
 /**
  * What to do at the next overhaul of every unit, however far ahead it lies, and at every later one within the horizon, in order of

@@ -1,23 +1,13 @@
 import { group } from 'd3-array';
-import { noChanges } from '../plan/comingOverhauls';
 import type { PlanMessage } from '../plan/types';
 import { budgetRows } from './budgetRows';
+import { defaultSparesSettings } from './defaultSparesSettings';
 import { demandRows, quartersBetween } from './demandRows';
 import type { DrawnFleet } from './drawnFleet';
 import { orderRow } from './orderRow';
 import { simulateFleet } from './simulateFleet';
 import { stockRows } from './stockRows';
 import type { CurrencyTotal, OrderRow, Spares, SparesSettings } from './types';
-
-/** Settings that the spares start with. */
-export const defaultSparesSettings: SparesSettings = {
-  acceptedRisk: 0.1,
-  serviceLevel: 0.95,
-  reviewPeriod_weeks: 13,
-  leadTimeFactor: 1,
-  horizonYears: 5,
-  changes: noChanges,
-};
 
 /**
  * Demand, orders and in-service exceedances of the fleet under its plan: a pure function of the draws and the settings.

@@ -1,7 +1,7 @@
 import type { Decision } from '../../records/decisions/Decision';
 import { tablesPage } from '../../records/decisions/tableEdits';
 import type { InputFile, Problem } from '../../records/importReport';
-import { defaultDecisionSettings } from '../decisions/decisionsOf';
+import { defaultDecisionSettings } from '../decisions/defaultDecisionSettings';
 import { NoUsableReadings, openAnalysis } from '../openAnalysis';
 import { type ChangedVerdict, changedVerdicts } from '../tables/changedVerdicts';
 import { FleetAnswers } from './FleetAnswers';

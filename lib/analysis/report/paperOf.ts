@@ -1,6 +1,6 @@
 import { firstDate, heldByUnit } from '../../store/questions';
 import type { UnitOutlook } from '../combineChances';
-import { defaultDecisionSettings } from '../decisions/decisionsOf';
+import { defaultDecisionSettings } from '../decisions/defaultDecisionSettings';
 import type { Decision, DecisionSettings } from '../decisions/types';
 import type { DrawnFleet } from '../demand/drawnFleet';
 import { sparesOf, totalsOf } from '../demand/sparesOf';

@@ -1,4 +1,4 @@
-import { defaultSparesSettings } from '../../analysis/demand/sparesOf';
+import { defaultSparesSettings } from '../../analysis/demand/defaultSparesSettings';
 import { usualDriftSettings } from '../../analysis/drift/driftResult';
 import { FleetAnswers } from '../../analysis/engine/FleetAnswers';
 import { openAnalysis } from '../../analysis/openAnalysis';

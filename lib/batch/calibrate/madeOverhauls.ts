@@ -1,5 +1,5 @@
 import { boxName } from '../../analysis/bench/benchEntry';
-import { clocksOf } from '../../analysis/bench/boxLine';
+import { clocksOf } from '../../analysis/bench/boxes';
 import type { CheckBasis, LineAt } from '../../analysis/bench/types';
 import {
   clockForecast,

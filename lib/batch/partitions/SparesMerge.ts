@@ -1,7 +1,7 @@
+import { defaultSparesSettings } from '../../analysis/demand/defaultSparesSettings';
 import { demandRows, quartersBetween } from '../../analysis/demand/demandRows';
 import { orderRow } from '../../analysis/demand/orderRow';
 import type { DemandEvent } from '../../analysis/demand/simulateFleet';
-import { defaultSparesSettings } from '../../analysis/demand/sparesOf';
 import { demandTable, ordersTable, type ResultTable } from '../../analysis/fleetTables';
 import type { PartStock } from '../../analysis/plan/partStocks';
 import type { DayDemand } from './partResult';

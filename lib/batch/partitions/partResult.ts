@@ -1,7 +1,7 @@
 import { sistersTable } from '../../analysis/comparisonTables';
+import { defaultSparesSettings } from '../../analysis/demand/defaultSparesSettings';
 import { drawFleet } from '../../analysis/demand/drawnFleet';
 import { simulateFleet } from '../../analysis/demand/simulateFleet';
-import { defaultSparesSettings } from '../../analysis/demand/sparesOf';
 import { addTo } from '../../analysis/demand/stockPath';
 import { chartedSeries } from '../../analysis/drift/chartedSeries';
 import { daysCharted, historiesBySides } from '../../analysis/drift/driftResult';

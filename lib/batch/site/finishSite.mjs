@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { paintFirst } from './paintFirst.mjs';
 import { withPolicy, workerPolicy } from './policy.mjs';
 import { fileHashes, serviceWorkerName, siteFiles, versionOf } from './siteFiles.mjs';
 
@@ -9,8 +10,9 @@ const source = fileURLToPath(new URL('./serviceWorker.js', import.meta.url));
 const fleetMeta = /<meta name="site-fleet" content="[^"]*"\/>/;
 const versionMeta = /<meta name="site-version" content="[^"]*"\/>/;
 
-/** Makes the built site complete: a policy and the version in every page, and the service worker that keeps that version. */
+/** Makes the built site complete: the first answer in its page, a policy and the version in every page, and the service worker that keeps that version. */
 export function finishSite(root) {
+  paintFirst(root);
   changePages(root, withPolicy);
   stateVersion(root);
 }

@@ -1,8 +1,9 @@
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { defaultDecisionSettings } from '../../analysis/decisions/decisionsOf';
-import { defaultSparesSettings } from '../../analysis/demand/sparesOf';
+import { firstPaint } from '../../../app/fleet/firstPaint';
+import { defaultDecisionSettings } from '../../analysis/decisions/defaultDecisionSettings';
+import { defaultSparesSettings } from '../../analysis/demand/defaultSparesSettings';
 import { usualDriftSettings } from '../../analysis/drift/driftResult';
 import { answerKey } from '../../analysis/engine/answerKey';
 import { FleetAnswers } from '../../analysis/engine/FleetAnswers';
@@ -12,10 +13,11 @@ import { openAnalysis } from '../../analysis/openAnalysis';
 import { wholeFleet } from '../../analysis/scope';
 import type { InputFile } from '../../records/importReport';
 import { openNodeDatabase } from '../../store/nodeDatabase';
+import { firstPaintName } from './paintFirst.mjs';
 
 /**
  * Computes the answer of the fleet that comes with a site, and what its pages ask first, by the analysis that the page runs, and
- * writes them packed into the folder of its files: a first visit sees them at once.
+ * writes them packed into the folder of its files: a first visit sees them at once. What the page itself is to carry lies beside them.
  *
  * @throws NoUsableReadings if no reading of the files can be used
  */
@@ -41,6 +43,7 @@ export async function packAnswers(files: readonly InputFile[], folder: string): 
       spares: defaultSparesSettings,
       drift: usualDriftSettings,
     });
+    await writeFile(join(folder, firstPaintName), JSON.stringify(await firstPaint(analysis.fleet)));
     await write(join(folder, 'fleet.json.gz'), analysis.fleet);
     await write(join(folder, 'answers.json.gz'), answers);
   } finally {

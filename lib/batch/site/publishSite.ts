@@ -5,6 +5,7 @@ import type { InputFile } from '../../records/importReport';
 import { UnusableArguments } from '../runMain';
 import { nameSiteFleet, stateVersion } from './finishSite.mjs';
 import { packAnswers } from './packAnswers';
+import { paintFirst } from './paintFirst.mjs';
 import { serviceWorkerName } from './siteFiles.mjs';
 
 /** What pages call the fleet of such a site. */
@@ -45,6 +46,7 @@ export async function publishSite(built: string, files: readonly InputFile[], to
     )}\n`,
   );
   await packAnswers(fleet, folder);
+  paintFirst(making);
   nameSiteFleet(making, fleetName);
   stateVersion(making);
   await rm(to, { recursive: true, force: true });

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { defaultSparesSettings } from '../../../lib/analysis/demand/defaultSparesSettings';
 import { drawFleet } from '../../../lib/analysis/demand/drawnFleet';
-import { defaultSparesSettings, sparesOf } from '../../../lib/analysis/demand/sparesOf';
+import { sparesOf } from '../../../lib/analysis/demand/sparesOf';
 import { isoDatePlus } from '../../../lib/analysis/isoDate';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
 import { asOf, knownPosterior, type MadeUnit, madeFit, madePart, madePlanning } from './madePlanning';

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { hoursWithinRisk, seriesStateNow } from '../../../lib/analysis/decisions/seriesState';
+import { defaultSparesSettings } from '../../../lib/analysis/demand/defaultSparesSettings';
 import { quarterOf } from '../../../lib/analysis/demand/demandRows';
 import { drawFleet } from '../../../lib/analysis/demand/drawnFleet';
-import { defaultSparesSettings, sparesOf } from '../../../lib/analysis/demand/sparesOf';
+import { sparesOf } from '../../../lib/analysis/demand/sparesOf';
 import type { DemandRow } from '../../../lib/analysis/demand/types';
 import { isoDatePlus } from '../../../lib/analysis/isoDate';
 import { comingOverhauls, noChanges } from '../../../lib/analysis/plan/comingOverhauls';

@@ -1,8 +1,9 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import { describe, expect, it } from 'vitest';
+import { defaultSparesSettings } from '../../../lib/analysis/demand/defaultSparesSettings';
 import { drawFleet } from '../../../lib/analysis/demand/drawnFleet';
-import { defaultSparesSettings, sparesOf } from '../../../lib/analysis/demand/sparesOf';
+import { sparesOf } from '../../../lib/analysis/demand/sparesOf';
 import type { DemandRow } from '../../../lib/analysis/demand/types';
 import { isoDatePlus } from '../../../lib/analysis/isoDate';
 import {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { calendarRows } from '../../../lib/analysis/calendar/calendarRows';
 import { decisionsOf } from '../../../lib/analysis/decisions/decisionsOf';
+import { defaultSparesSettings } from '../../../lib/analysis/demand/defaultSparesSettings';
 import { drawFleet } from '../../../lib/analysis/demand/drawnFleet';
-import { defaultSparesSettings, sparesOf } from '../../../lib/analysis/demand/sparesOf';
+import { sparesOf } from '../../../lib/analysis/demand/sparesOf';
 import { isoDatePlus } from '../../../lib/analysis/isoDate';
 import type { PartStock } from '../../../lib/analysis/plan/partStocks';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';

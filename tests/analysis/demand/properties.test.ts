@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decisionsOf } from '../../../lib/analysis/decisions/decisionsOf';
+import { defaultSparesSettings } from '../../../lib/analysis/demand/defaultSparesSettings';
 import { type DrawnFleet, drawFleet } from '../../../lib/analysis/demand/drawnFleet';
 import { intervalCurve } from '../../../lib/analysis/demand/intervalCurve';
 import { intervalWear } from '../../../lib/analysis/demand/intervalWear';
-import { defaultSparesSettings, sparesOf } from '../../../lib/analysis/demand/sparesOf';
+import { sparesOf } from '../../../lib/analysis/demand/sparesOf';
 import type { Spares, SparesSettings } from '../../../lib/analysis/demand/types';
 import { whatIf } from '../../../lib/analysis/demand/whatIf';
 import { isoDatePlus } from '../../../lib/analysis/isoDate';

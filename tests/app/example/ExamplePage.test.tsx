@@ -10,7 +10,7 @@ import { presentRun } from '../../../app/example/presentRun';
 import { everything, fleetRows } from '../../../app/fleet/fleetRows';
 import Methods from '../../../app/methods/page';
 import type { Decision, PartWanted } from '../../../lib/analysis/decisions/types';
-import { defaultSparesSettings } from '../../../lib/analysis/demand/sparesOf';
+import { defaultSparesSettings } from '../../../lib/analysis/demand/defaultSparesSettings';
 import type { Spares } from '../../../lib/analysis/demand/types';
 import type { FleetResult, UnitResult } from '../../../lib/analysis/types';
 import { order } from '../../analysis/report/madePapers';

@@ -1,0 +1,2 @@
+export declare const firstPaintName: string;
+export declare function paintFirst(root: string): void;
