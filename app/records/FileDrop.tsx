@@ -1,6 +1,7 @@
 'use client';
 
-import { useCallback, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
+import type { DroppedFile } from '../../lib/analysis/engine/EngineApi';
 import { looksLikeWorkspace } from '../../lib/records/workspace/workspaceFile';
 import { useEngine } from '../engine/EngineProvider';
 import { mayAdd } from '../engine/engineState';
@@ -23,10 +24,18 @@ export function FileDrop({ onWorkspace }: FileDropProps) {
   const folderPicker = useRef<HTMLInputElement>(null);
   const mayWrite = useMayWrite();
   const busy = !mayAdd(state) || !mayWrite;
+  // At the page's start it is not known yet whether own files are there, which these are to be added to.
+  const isStarting = state.work?.behind === true && state.fleet === null;
+  const [waiting, setWaiting] = useState<readonly DroppedFile[] | null>(null);
+  useEffect(() => {
+    if (waiting === null || busy) return;
+    setWaiting(null);
+    start('addFiles', waiting);
+  }, [waiting, busy, start]);
 
   const take = useCallback(
     async (event: Event) => {
-      if (busy) {
+      if (busy && !isStarting) {
         setMessage(
           mayWrite
             ? 'Wait until the work under way ends, or stop it, and then add the files again.'
@@ -47,12 +56,12 @@ export function FileDrop({ onWorkspace }: FileDropProps) {
           return;
         }
         setMessage(`${counted(files.length, 'file')} taken.`);
-        start('addFiles', files);
+        setWaiting(files);
       } catch (error) {
         setMessage(error instanceof Error ? error.message : String(error));
       }
     },
-    [start, busy, mayWrite, onWorkspace],
+    [busy, isStarting, mayWrite, onWorkspace],
   );
   const dragging = usePageDrop(take);
   const chosen = (input: HTMLInputElement, event: Event) => {
@@ -64,14 +73,14 @@ export function FileDrop({ onWorkspace }: FileDropProps) {
     <section className={dragging ? `${styles.drop} ${styles.dragging}` : styles.drop} aria-label="Add files">
       <p>
         <strong>Drop your workshops’ CSV exports or whole folders anywhere on this page</strong>, or choose
-        them here. They are read in this browser: nothing leaves the machine. Your files take the place of the
+        them here. They are read in this browser: nothing leaves the machine. Your files take the place of the{' '}
         {siteFleetName()} and are kept in this browser until you remove them.
       </p>
       <p className="buttons">
-        <button type="button" disabled={busy} onClick={() => filePicker.current?.click()}>
+        <button type="button" disabled={busy && !isStarting} onClick={() => filePicker.current?.click()}>
           Choose files
         </button>
-        <button type="button" disabled={busy} onClick={() => folderPicker.current?.click()}>
+        <button type="button" disabled={busy && !isStarting} onClick={() => folderPicker.current?.click()}>
           Choose a folder
         </button>
       </p>
