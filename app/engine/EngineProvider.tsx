@@ -10,9 +10,11 @@ import {
   useMemo,
   useReducer,
   useRef,
+  useState,
 } from 'react';
 import type { EngineRequests } from '../../lib/analysis/engine/EngineApi';
 import { type PackedFleet, unpackFleet } from '../../lib/analysis/engine/PackedFleet';
+import type { Progress } from '../../lib/analysis/types';
 import { showsSiteFleet } from '../fleet/lastPicture';
 import { siteFleetName } from '../words/siteFleet';
 import { useWriting } from '../writing/useWriting';
@@ -27,6 +29,7 @@ import {
 } from './engineClient';
 import { type EngineState, engineState, initialState } from './engineState';
 import { openingLabel, readsAgain } from './openingLabel';
+import { ProgressContext } from './useProgress';
 import { whenIdle } from './whenIdle';
 import { whenWanted } from './whenWanted';
 
@@ -67,6 +70,7 @@ const pauseBehindFirstView_ms = 2_000;
 /** Creates the worker once for all pages and holds what it has opened; survives moving between pages. */
 export function EngineProvider({ children }: { readonly children: ReactNode }) {
   const [state, dispatch] = useReducer(engineState, initialState);
+  const [progress, setProgress] = useState<Progress | null>(null);
   const client = useRef<EngineClient | null>(null);
   const opening = useRef(0);
 
@@ -77,6 +81,7 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
     opening.current += 1;
     const number = opening.current;
     const behind = name === 'open' && number === 1;
+    setProgress(null);
     dispatch({ type: 'started', label: openingLabel(name, words), behind, again: readsAgain(name) });
     let own: EngineClient | null = null;
     // Another opening may have taken its place.
@@ -85,7 +90,11 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
       own = client.current ?? createEngineClient(createWorker);
       client.current = own;
       const outcome = await own.run(name, words, {
-        onProgress: (progress) => isCurrent() && dispatch({ type: 'progressed', progress }),
+        onProgress: (now) => {
+          if (!isCurrent()) return;
+          setProgress(now);
+          dispatch({ type: 'progressed' });
+        },
         onStalled: () => isCurrent() && dispatch({ type: 'stalled' }),
       });
       // A whole fleet is drawn anew: in slices between which the page answers.
@@ -149,7 +158,11 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
     [run],
   );
   const engine = useMemo(() => ({ state, ...actions }), [state, actions]);
-  return <EngineContext value={engine}>{children}</EngineContext>;
+  return (
+    <EngineContext value={engine}>
+      <ProgressContext value={progress}>{children}</ProgressContext>
+    </EngineContext>
+  );
 }
 
 /** The engine of the page; throws outside an EngineProvider. */

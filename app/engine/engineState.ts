@@ -1,19 +1,13 @@
 import type { OpenOutcome } from '../../lib/analysis/engine/EngineApi';
-import type {
-  FleetResult,
-  ImportedFile,
-  Problem,
-  Progress,
-  Question,
-  UnderstoodSheet,
-} from '../../lib/analysis/types';
+import type { FleetResult, ImportedFile, Problem, Question, UnderstoodSheet } from '../../lib/analysis/types';
 
 /** Work under way in the worker. */
 export interface Work {
   readonly label: string;
   /** What the page does of itself at its start; nobody waits for it with files in hand. */
   readonly behind: boolean;
-  readonly progress: Progress | null;
+  /** A sign of life has come since it started; how far it is, useProgress says. */
+  readonly alive: boolean;
   /** No sign of life for a while; the reader may wait on or stop. */
   readonly stalled: boolean;
   readonly cancelling: boolean;
@@ -55,7 +49,7 @@ export type EngineAction =
     }
   /** The answer of last time is at hand. */
   | { readonly type: 'remembered'; readonly fleet: FleetResult }
-  | { readonly type: 'progressed'; readonly progress: Progress }
+  | { readonly type: 'progressed' }
   | { readonly type: 'stalled' }
   | { readonly type: 'waitedOn' }
   | { readonly type: 'cancelling' }
@@ -67,7 +61,7 @@ export type EngineAction =
 export const initialState: EngineState = {
   fleet: null,
   before: null,
-  work: { label: 'Opening', behind: true, progress: null, stalled: false, cancelling: false },
+  work: { label: 'Opening', behind: true, alive: false, stalled: false, cancelling: false },
   outcome: null,
   attempt: null,
 };
@@ -109,7 +103,7 @@ export function engineState(state: EngineState, action: EngineAction): EngineSta
         work: {
           label: action.label,
           behind: action.behind,
-          progress: null,
+          alive: false,
           stalled: false,
           cancelling: false,
         },
@@ -119,9 +113,10 @@ export function engineState(state: EngineState, action: EngineAction): EngineSta
     case 'remembered':
       return state.fleet === null ? { ...state, fleet: action.fleet, before: action.fleet } : state;
     case 'progressed':
-      return state.work === null
+      // Most of them change nothing, and whoever shows what is open is not drawn anew.
+      return state.work === null || (state.work.alive && !state.work.stalled)
         ? state
-        : { ...state, work: { ...state.work, progress: action.progress, stalled: false } };
+        : { ...state, work: { ...state.work, alive: true, stalled: false } };
     case 'stalled':
       return state.work === null ? state : { ...state, work: { ...state.work, stalled: true } };
     case 'waitedOn':

@@ -2,12 +2,14 @@
 
 import { type Engine, useEngine } from '../engine/EngineProvider';
 import { isOfLastTime, type Work } from '../engine/engineState';
+import { useProgress } from '../engine/useProgress';
 import { beforeSentence } from '../words/beforeSentence';
 import { siteFleetName } from '../words/siteFleet';
 import styles from './frame.module.css';
 
 function WorkNotice({ work, engine }: { readonly work: Work; readonly engine: Engine }) {
-  const step = work.progress?.step ?? 'starting';
+  const progress = useProgress();
+  const step = progress?.step ?? 'starting';
   const shown = isOfLastTime(engine.state) ? beforeSentence(engine.state.fleet) : null;
   return (
     <div className={work.behind || shown !== null ? `${styles.notice} ${styles.aside}` : styles.notice}>
@@ -15,7 +17,7 @@ function WorkNotice({ work, engine }: { readonly work: Work; readonly engine: En
         {shown !== null && `${shown} `}
         {work.label}: {step}.
       </p>
-      <progress aria-label={work.label} max={1} value={work.progress?.share ?? 0} />
+      <progress aria-label={work.label} max={1} value={progress?.share ?? 0} />
       {work.stalled && (
         <p role="alert">
           There has been no sign of progress for a while. Large files can take minutes; a browser that blocks

@@ -14,7 +14,7 @@ export function KeptProvider({ children }: { readonly children: ReactNode }) {
   const [isCleared, setCleared] = useState(false);
   useFleetShown();
   // A worker that is gone answers no more: its successor is asked once it works.
-  const isWorking = engine.work?.progress != null || engine.fleet !== null;
+  const isWorking = engine.work?.alive === true || engine.fleet !== null;
   useEffect(() => {
     if (!isWorking) return;
     let stale = false;
