@@ -1,12 +1,12 @@
 import { z } from 'zod';
 import { fitWear } from '../stats/wear/fitWear';
-import { integrateWear } from '../stats/wear/integrateWear';
 import { noForecastReason } from '../stats/wear/noForecastReason';
 import type { WearFit, WearPosterior, WearStatistics } from '../stats/wear/types';
 import type { Connector } from '../store/Connector';
 import { queryRows } from '../store/queryRows';
 import { addNoiseVarianceSql, createNoiseVariancesSql } from '../store/sql/noiseVariances';
 import { seriesSql } from '../store/sql/runStatistics';
+import type { FitGroups, FittedGroup } from './fitGroups';
 import { seriesStatistics } from './groupStatistics';
 import type { RunStatements } from './RunSource';
 import type { FitRow } from './types';
@@ -52,12 +52,14 @@ export function runIndexOf({ statistics, unitIndex }: GroupFit, unit: string, ru
  *
  * @param groupTable table of the sister group of each unit: unit, group
  * @param runs statements that make the statistics of the runs
+ * @param fitGroups where the fits are computed
  * @param onGroup called before each fit with its name and the share done
  */
 export async function groupFits(
   connector: Connector,
   groupTable: string,
   runs: RunStatements,
+  fitGroups: FitGroups,
   onGroup: (name: string, share: number) => Promise<void>,
 ): Promise<ReadonlyMap<string, GroupFit>> {
   await connector.run(createNoiseVariancesSql(groupTable));
@@ -81,11 +83,13 @@ export async function groupFits(
     const groups = await next;
     // The database reads on while the fits are computed.
     next = statisticsOf(all[place + 1]?.series);
-    for (const [index, { group, statistics }] of groups.entries()) {
-      const share = (place + index / groups.length) / all.length;
-      await onGroup(`${group}, ${series.replaceAll('_', ' ')}`, share);
-      fits.push(groupFit(group, series, statistics));
-    }
+    const name = series.replaceAll('_', ' ');
+    const fitted = await fitGroups(
+      groups.map(({ statistics }) => statistics),
+      (index) => onGroup(`${groups[index]?.group}, ${name}`, (place + index / groups.length) / all.length),
+    );
+    for (const [index, { group, statistics }] of groups.entries())
+      fits.push(groupFit(group, series, statistics, fitted[index] as FittedGroup));
   }
   // Within a group in the order of series, which the sort leaves as it is.
   fits.sort((one, other) => order(one.row.group, other.row.group));
@@ -115,10 +119,12 @@ async function addNoise(
   return any;
 }
 
-function groupFit(group: string, series: string, statistics: WearStatistics): GroupFit {
-  const reason = noForecastReason(statistics);
-  const fit = reason === null ? fitWear(statistics) : null;
-  const posterior = fit === null ? null : integrateWear(statistics);
+function groupFit(
+  group: string,
+  series: string,
+  statistics: WearStatistics,
+  { fit, posterior, reason }: FittedGroup,
+): GroupFit {
   const row: FitRow = {
     group,
     series,

@@ -14,6 +14,7 @@ import {
   unitPositions,
   unitsOpenedAfter,
 } from '../store/questions';
+import { type FitGroups, fitHere } from './fitGroups';
 import { type GroupFit, groupFits } from './groupFits';
 import { type GroupBy, groupTableOf } from './grouping/sisterGroupOf';
 import { marginRow } from './marginRow';
@@ -31,6 +32,8 @@ export interface AnalysisSettings {
   readonly problemsListed?: number;
   /** Where runs come from if not from the readings of the files. */
   readonly runs?: RunSource;
+  /** Where fits are computed if not one after another where the analysis runs. */
+  readonly fitGroups?: FitGroups;
   /** Margins of series without a limit are left out: pages ask for them unit by unit. */
   readonly limitedOnly?: boolean;
   /** What was decided about these files in earlier openings. */
@@ -50,10 +53,11 @@ export interface Analysis {
   readonly groupTable: string;
   readonly limitedOnly: boolean;
   readonly runs: RunSource;
+  readonly fitGroups: FitGroups;
 }
 
 /** What an analysis of the same records is asked for. */
-interface Asked extends Pick<AnalysisSettings, 'asOf' | 'groupBy' | 'limitedOnly' | 'runs'> {
+interface Asked extends Pick<AnalysisSettings, 'asOf' | 'groupBy' | 'limitedOnly' | 'runs' | 'fitGroups'> {
   /** The day whose group tables lie beside those of what is open. */
   readonly ofDay?: string;
 }
@@ -101,7 +105,7 @@ export async function openAnalysis(
 
 /** The same records with units put together in another way; nothing is read again. */
 export async function regrouped(
-  { connector, fleet, imported, limitedOnly, runs }: Analysis,
+  { connector, fleet, imported, limitedOnly, runs, fitGroups }: Analysis,
   groupBy: GroupBy,
   onProgress: OnProgress,
 ): Promise<Analysis> {
@@ -109,14 +113,14 @@ export async function regrouped(
     connector,
     imported,
     fleet.source,
-    { asOf: fleet.asOf, groupBy, limitedOnly, runs },
+    { asOf: fleet.asOf, groupBy, limitedOnly, runs, fitGroups },
     onProgress,
   );
 }
 
 /** The same records as they stood on another day: later overhauls and readings are left out; nothing is read again. */
 export async function onDay(
-  { connector, fleet, imported, groupBy, limitedOnly, runs }: Analysis,
+  { connector, fleet, imported, groupBy, limitedOnly, runs, fitGroups }: Analysis,
   asOf: string,
   onProgress: OnProgress,
 ): Promise<Analysis> {
@@ -124,7 +128,7 @@ export async function onDay(
     connector,
     imported,
     fleet.source,
-    { asOf, groupBy, limitedOnly, runs, ofDay: asOf },
+    { asOf, groupBy, limitedOnly, runs, fitGroups, ofDay: asOf },
     onProgress,
   );
 }
@@ -133,14 +137,14 @@ async function analyse(
   connector: Connector,
   imported: ImportedData,
   source: FleetResult['source'],
-  { asOf: day, groupBy, limitedOnly = false, runs = runsInStore, ofDay }: Asked,
+  { asOf: day, groupBy, limitedOnly = false, runs = runsInStore, fitGroups = fitHere, ofDay }: Asked,
   onProgress: OnProgress,
 ): Promise<Analysis> {
   const asOf = day ?? (await latestDate(connector)) ?? '1970-01-01';
   const positions = await positionsOn(connector, asOf);
   const units = new Map(positions.map((position) => [position.unit, unitNow(position, groupBy, asOf)]));
   const groupTable = await writeGroups(connector, groupTableOf(groupBy, ofDay), units);
-  const fits = await groupFits(connector, groupTable, await runs(connector, asOf), (name, share) =>
+  const fits = await groupFits(connector, groupTable, await runs(connector, asOf), fitGroups, (name, share) =>
     onProgress({ step: `Fitting wear of ${name}`, share: 0.4 + 0.5 * share }),
   );
   const index = questionIndex(
@@ -170,7 +174,19 @@ async function analyse(
     sheets: sheetsOf(imported),
     characteristics,
   };
-  return { connector, fleet, units, fits, index, imported, groupBy, groupTable, limitedOnly, runs };
+  return {
+    connector,
+    fleet,
+    units,
+    fits,
+    index,
+    imported,
+    groupBy,
+    groupTable,
+    limitedOnly,
+    runs,
+    fitGroups,
+  };
 }
 
 /**

@@ -1,6 +1,7 @@
 import type { Decision } from '../../records/decisions/Decision';
 import type { RulingOutcome } from '../../records/decisions/rulings';
 import type { InputFile } from '../../records/importReport';
+import { type FitGroups, fitHere } from '../fitGroups';
 import { type AnalysisSettings, NoUsableReadings, openAnalysis } from '../openAnalysis';
 import type { FleetResult, Progress } from '../types';
 import type { OpenOutcome, ReportProgress } from './EngineApi';
@@ -27,7 +28,10 @@ export class OpenFleet {
   private attemptHeld: string | null = null;
   private attempt = 0;
 
-  constructor(private readonly database: LazyDatabase) {}
+  constructor(
+    private readonly database: LazyDatabase,
+    private readonly fitGroups: FitGroups = fitHere,
+  ) {}
 
   get fleet(): FleetResult | null {
     return this.answers?.analysis.fleet ?? null;
@@ -64,7 +68,7 @@ export class OpenFleet {
       await report({ step: 'Starting the database engine', share: 0 });
       const connector = await this.database.connect();
       try {
-        const settings = settingsOfOpening(decisions);
+        const settings = { ...settingsOfOpening(decisions), fitGroups: this.fitGroups };
         const analysis = await openAnalysis(connector, await files(), source, settings, report);
         const previous = this.answers;
         this.answers = new FleetAnswers(analysis, yieldToMessages);

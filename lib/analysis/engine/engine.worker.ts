@@ -3,6 +3,8 @@ import type { InputFile } from '../../records/importReport';
 import { openBrowserDatabase } from '../../store/browserDatabase';
 import type { PreparedAnswer } from './AnswersBefore';
 import { Engine } from './Engine';
+import { fitOnHelper } from './fitHelper';
+import { fitOnTwo } from './fitOnTwo';
 import { forPage } from './forPage';
 import { BrowserTabs } from './kept/BrowserTabs';
 import { guardWrites } from './kept/guardWrites';
@@ -49,6 +51,7 @@ const engine = new Engine({
     }),
   demoFiles,
   demoAnswer,
+  fitGroups: fitOnTwo(fitOnHelper),
   version: process.env.SITE_SOURCES ?? null,
   now: () => new Date().toISOString(),
   tabs: new BrowserTabs(),
