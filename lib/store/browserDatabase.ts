@@ -59,7 +59,7 @@ function columnsOf(table: Table): ReadonlyMap<string, Column> {
   const filled = table.schema.fields.map(({ name, type }, index): [string, Column] => {
     const vector = table.getChildAt(index);
     if (String(type) === 'Float64' && vector?.nullCount === 0)
-      return [name, Float64Array.from(vector.toArray())];
+      return [name, (vector.toArray() as Float64Array).slice()];
     const values = function* () {
       for (const value of vector ?? []) yield plainValue(value, name);
     };

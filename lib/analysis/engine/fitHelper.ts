@@ -1,4 +1,4 @@
-import { type Remote, wrap } from 'comlink';
+import { type Remote, transfer, wrap } from 'comlink';
 import type { WearStatistics } from '../../stats/wear/types';
 import type { FittedGroup } from '../fitGroups';
 import type { Fitting } from './fit.worker';
@@ -26,5 +26,17 @@ function started() {
 /** Fits one group on the second thread; rejects where there is none. */
 export async function fitOnHelper(statistics: WearStatistics): Promise<FittedGroup> {
   const { api, failure } = started();
-  return Promise.race([api.fitGroup(statistics), failure]);
+  return Promise.race([api.fitGroup(handedOver(statistics)), failure]);
+}
+
+/** A copy of just this group's numbers, handed over: a stretch of a longer column would be sent with the whole of it. */
+function handedOver(statistics: WearStatistics): WearStatistics {
+  const buffers: Transferable[] = [];
+  const copied = Object.entries(statistics).map(([name, value]) => {
+    if (!(value instanceof Float64Array || value instanceof Int32Array)) return [name, value];
+    const copy = value.slice();
+    buffers.push(copy.buffer);
+    return [name, copy];
+  });
+  return transfer(Object.fromEntries(copied) as WearStatistics, buffers);
 }
