@@ -64,8 +64,8 @@ function failureWords(error: unknown): string {
 
 /** Whoever comes with files in hand, or looks at the demo fleet's picture first, is not slowed by opening its records. */
 const pauseBehindDemo_ms = 2_000;
-/** A page that carries its first view is looked at before it is made live. */
-const pauseBehindFirstView_ms = 2_000;
+/** A page that carries its first view is looked at before it is made live, until its reader stirs. */
+const pauseBehindFirstView_ms = 5_000;
 
 /** Creates the worker once for all pages and holds what it has opened; survives moving between pages. */
 export function EngineProvider({ children }: { readonly children: ReactNode }) {

@@ -1,12 +1,13 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
+import compression from 'compression';
 import serveStatic from 'serve-static';
 import { policyOf, workerPolicy } from './site/policy.mjs';
 
 /**
  * Serves the files below root on http://host:port/ and resolves to { url, port, close } once it listens.
- * A folder is answered by its index.html, anything unknown by 404.html; only GET and HEAD are answered.
+ * Text is packed where the browser takes it packed, as most hosts do. A folder is answered by its index.html, anything unknown by 404.html; only GET and HEAD are answered.
  * A .gz file is sent as plain bytes: the page unpacks it itself. A page comes with the policy that it states, a script with
  * that of a worker. Rejects with EADDRINUSE if the port is taken.
  */
@@ -19,6 +20,7 @@ export function serveSite({ root, port = 0, host = '127.0.0.1' }) {
       if (path.endsWith('.html')) setPagePolicy(response, readFileSync(path, 'utf8'));
     },
   });
+  const pack = compression();
   const server = createServer((request, response) => {
     response.setHeader('Cache-Control', 'no-cache');
     response.setHeader('X-Content-Type-Options', 'nosniff');
@@ -26,7 +28,9 @@ export function serveSite({ root, port = 0, host = '127.0.0.1' }) {
       response.writeHead(405, { Allow: 'GET, HEAD' }).end();
       return;
     }
-    files(request, response, (error) => sendNotFound(root, request, response, error));
+    pack(request, response, () =>
+      files(request, response, (error) => sendNotFound(root, request, response, error)),
+    );
   });
   return new Promise((resolve, reject) => {
     server.once('error', reject);
