@@ -15,7 +15,6 @@ import {
 import type { EngineRequests } from '../../lib/analysis/engine/EngineApi';
 import { type PackedFleet, unpackFleet } from '../../lib/analysis/engine/PackedFleet';
 import type { Progress } from '../../lib/analysis/types';
-import { showsSiteFleet } from '../fleet/lastPicture';
 import { siteFleetName } from '../words/siteFleet';
 import { useWriting } from '../writing/useWriting';
 import {
@@ -31,7 +30,6 @@ import { type EngineState, engineState, initialState } from './engineState';
 import { openingLabel, readsAgain } from './openingLabel';
 import { ProgressContext } from './useProgress';
 import { whenIdle } from './whenIdle';
-import { whenWanted } from './whenWanted';
 
 /** What pages see of the worker, and what they may ask of it. */
 export interface Engine {
@@ -64,8 +62,6 @@ function failureWords(error: unknown): string {
 
 /** Whoever comes with files in hand, or looks at the demo fleet's picture first, is not slowed by opening its records. */
 const pauseBehindDemo_ms = 2_000;
-/** A page that carries its first view is looked at before it is made live, until its reader stirs. */
-const pauseBehindFirstView_ms = 5_000;
 
 /** Creates the worker once for all pages and holds what it has opened; survives moving between pages. */
 export function EngineProvider({ children }: { readonly children: ReactNode }) {
@@ -110,8 +106,8 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
   }, []);
 
   useEffect(() => {
-    let callOff = () => {};
-    const begin = () => {
+    // The engine's start takes both cores of a small machine; the page comes first.
+    let callOff = whenIdle(() => {
       const own = createEngineClient(createWorker);
       client.current = own;
       const isFirst = () => client.current === own && opening.current === 0;
@@ -131,13 +127,7 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
         // Opening says why the worker does not answer.
         () => openIn(0),
       );
-    };
-    // The engine's start takes both cores of a small machine; the page comes first.
-    const beginWhenIdle = () => {
-      callOff = whenIdle(begin);
-    };
-    if (showsSiteFleet()) callOff = whenWanted(beginWhenIdle, pauseBehindFirstView_ms);
-    else beginWhenIdle();
+    });
     return () => {
       callOff();
       client.current?.dispose();

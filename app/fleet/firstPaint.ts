@@ -1,5 +1,6 @@
 import type { FleetResult } from '../../lib/analysis/types';
 import { drawSvg } from '../../lib/charts/drawSvg';
+import { lighterSvg } from '../../lib/charts/lighterSvg';
 import { type ChartTheme, chanceSteps } from '../../lib/charts/theme';
 import { fleetRemarks, fleetSentence } from '../words/fleetSentence';
 import { everything, fleetRows } from './fleetRows';
@@ -37,7 +38,7 @@ export async function firstPaint(fleet: FleetResult): Promise<FirstPaint> {
   return {
     sentence: fleetSentence(rows, false),
     remarks: fleetRemarks(rows),
-    wide: await drawSvg(build(theme, false), wide_px),
-    narrow: await drawSvg(build(theme, true), narrow_px),
+    wide: lighterSvg(await drawSvg(build(theme, false), wide_px)),
+    narrow: lighterSvg(await drawSvg(build(theme, true), narrow_px)),
   };
 }

@@ -36,15 +36,8 @@ export function noteFleetShown(source: FleetResult['source']): void {
   remember(fleetShown, source);
 }
 
-const siteView = '[data-first-shown="site"]';
-
-/** Whether the first view shows the fleet that comes with the site. */
-export function showsSiteFleet(): boolean {
-  return document.querySelector(siteView) !== null;
-}
-
 /** The picture that the first view shows of the fleet that comes with the site, as XML; null if it shows none. */
 export function sitePictureSvg(): string | null {
-  const picture = document.querySelector(`${siteView} [data-first="picture"] svg`);
+  const picture = document.querySelector('[data-first-shown="site"] [data-first="picture"] svg');
   return picture === null ? null : new XMLSerializer().serializeToString(picture);
 }

@@ -11,7 +11,6 @@ import {
   keepLastPicture,
   lastPictureSvg,
   noteFleetShown,
-  showsSiteFleet,
   sitePictureSvg,
 } from '../../app/fleet/lastPicture';
 import { fleet } from './fixture';
@@ -83,7 +82,7 @@ test('what was shown last is there before anything is opened, as text and as a p
   expect(words('.answer')).toEqual([`${picture.sentence} (As shown last; being opened.)`]);
   expect(words('.remarks li')).toEqual(picture.remarks);
   expect(box.querySelector<HTMLImageElement>('[data-first="picture"] img')?.src).toMatch(/^blob:/);
-  expect([shown(), showsSiteFleet()]).toEqual(['own', false]);
+  expect(shown()).toBe('own');
 });
 
 test('a first visit sees the answer that the page carries, and the framework leaves it as it is', () => {
@@ -91,7 +90,7 @@ test('a first visit sees the answer that the page carries, and the framework lea
   expect(words('.answer')).toEqual(['9 of 52 units.']);
   expect(words('.remarks li')).toEqual(['One remark.']);
   expect(words('[data-first="picture"] text')).toEqual(['W-1']);
-  expect([shown(), showsSiteFleet()]).toEqual(['site', true]);
+  expect(shown()).toBe('site');
   expect(sitePictureSvg()).toMatch(/<svg [^>]*class="wide"[\s\S]*W-1/);
   expect(box.innerHTML).toBe(before);
   expect(mismatches).toEqual([]);

@@ -51,6 +51,10 @@ export async function openSite(): Promise<OpenSite> {
         locale: 'en-GB',
         serviceWorkers,
       });
+      // A reader with a hand on the mouse: what waits for a sign of life does not wait.
+      await context.addInitScript(() =>
+        addEventListener('load', () => dispatchEvent(new Event('pointermove'))),
+      );
       const page = await context.newPage();
       const outside: string[] = [];
       const errors: string[] = [];

@@ -36,6 +36,30 @@ async function shown(page: Page) {
 }
 
 describe('the answer before the database engine is there', () => {
+  it('of the demo fleet stands in the page itself: sentence and picture, no script of the site loaded, few bytes', async () => {
+    const context = await site.browser.newContext({
+      viewport: { width: 1366, height: 768 },
+      locale: 'en-GB',
+    });
+    const page = await context.newPage();
+    let received_bytes = 0;
+    const session = await context.newCDPSession(page);
+    await session.send('Network.enable');
+    session.on('Network.loadingFinished', ({ encodedDataLength }) => {
+      received_bytes += encodedDataLength;
+    });
+    await page.goto(`${site.url}/`, { waitUntil: 'commit' });
+    const drawn = page.locator('[data-first="picture"] svg');
+    await drawn.waitFor(opened);
+    expect(received_bytes).toBeLessThan(400_000);
+    expect(await page.locator('script[src]').evaluateAll((scripts) => scripts.length)).toBeLessThan(2);
+    expect(await answer(page).textContent()).toMatch(/^\d+ of 52 units reach a limit/);
+    expect(await drawn.locator('text').count()).toBeGreaterThan(100);
+    // Nobody stirs: it is made live all the same.
+    await units(page).waitFor(opened);
+    await context.close();
+  });
+
   it('is that of the demo fleet at a first visit, and of own files at the next, the same as is computed then', async () => {
     const { page, context, errors, outside } = await site.visit();
     const release = await withoutEngine(page);
