@@ -11,6 +11,7 @@ import { ModelMethods } from './ModelMethods';
 import { ReadingMethods } from './ReadingMethods';
 import { SisterMethods } from './SisterMethods';
 import { SparesMethods } from './SparesMethods';
+import { SpeedMethods } from './SpeedMethods';
 import { TermMethods } from './TermMethods';
 import { TrustMethods } from './TrustMethods';
 
@@ -44,6 +45,7 @@ const contents = [
   { id: 'capped', title: 'Capped and extrapolated' },
   { id: 'not-covered', title: 'What is not covered' },
   { id: 'calibration', title: 'Calibration' },
+  { id: 'speed', title: 'Speed and size' },
 ];
 
 /** Methods: how is each number made, and how far can it be trusted? */
@@ -81,6 +83,7 @@ export default function Page() {
       <BenchMethods />
       <TrustMethods />
       <CalibrationMethods />
+      <SpeedMethods />
     </>
   );
 }

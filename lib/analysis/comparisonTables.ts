@@ -1,10 +1,17 @@
 import type { DriftFinding } from './drift/types';
 import { chances, lengths } from './fileNumbers';
 import type { ResultTable } from './fleetTables';
-import type { SisterGroup } from './sisters/types';
+import type { SisterRatio } from './sisters/types';
 
-/** Every unit against its sisters, rate ratio with its 80 % interval: sisters.csv. */
-export function sistersTable(groups: readonly SisterGroup[]): ResultTable {
+/**
+ * Every unit against its sisters, rate ratio with its 80 % interval: sisters.csv.
+ *
+ * @param q q-value of a row; undefined leaves the cell empty
+ */
+export function sistersTable(
+  rows: readonly SisterRatio[],
+  q: (row: number) => number | undefined,
+): ResultTable {
   return {
     name: 'sisters',
     header: [
@@ -17,18 +24,16 @@ export function sistersTable(groups: readonly SisterGroup[]): ResultTable {
       'tail_probability',
       'q_value',
     ],
-    rows: groups.flatMap(({ rows }) =>
-      rows.map(({ unit, group, series, rate, q }) => [
-        unit,
-        group,
-        series,
-        lengths(rate.ratio?.median ?? null),
-        lengths(rate.ratio?.lower80 ?? null),
-        lengths(rate.ratio?.upper80 ?? null),
-        chances(rate.tailProbability),
-        chances(q),
-      ]),
-    ),
+    rows: rows.map(({ unit, group, series, rate }, row) => [
+      unit,
+      group,
+      series,
+      lengths(rate.ratio?.median ?? null),
+      lengths(rate.ratio?.lower80 ?? null),
+      lengths(rate.ratio?.upper80 ?? null),
+      chances(rate.tailProbability),
+      chances(q(row) ?? null),
+    ]),
   };
 }
 

@@ -2,18 +2,10 @@ import { z } from 'zod';
 import type { Decision } from '../records/decisions/Decision';
 import { answersOf } from '../records/decisions/journal';
 import type { InputFile } from '../records/importReport';
-import { type Connector, normalisedText } from '../store/Connector';
+import type { Connector } from '../store/Connector';
 import { type ImportedData, importFiles } from '../store/importFiles';
-import { onOneLine, withLinesSql } from '../store/oneLine';
 import { queryRows } from '../store/queryRows';
-import {
-  latestDate,
-  limitsInForce,
-  runsNow,
-  type UnitPosition,
-  unitPositions,
-  unitsOpenedAfter,
-} from '../store/questions';
+import { latestDate, limitsInForce, runsNow } from '../store/questions';
 import { type FitGroups, fitHere } from './fitGroups';
 import { type GroupFit, groupFits } from './groupFits';
 import { type GroupBy, groupTableOf } from './grouping/sisterGroupOf';
@@ -21,7 +13,8 @@ import { marginRow } from './marginRow';
 import { type QuestionIndex, questionIndex } from './questionIndex';
 import { type RunSource, runsInStore } from './RunSource';
 import type { FleetResult, MarginRow, Progress, UnderstoodSheet } from './types';
-import { type UnitNow, unitNow } from './unitNow';
+import { type UnitNow, unitNow, yearsAhead } from './unitNow';
+import { positionsOn, writeGroups } from './unitsOnDay';
 
 /** Choices of the analysis. */
 export interface AnalysisSettings {
@@ -36,6 +29,8 @@ export interface AnalysisSettings {
   readonly fitGroups?: FitGroups;
   /** Margins of series without a limit are left out: pages ask for them unit by unit. */
   readonly limitedOnly?: boolean;
+  /** Chances by quarter, which pictures need and files do not hold, are left out. */
+  readonly withoutQuarters?: boolean;
   /** What was decided about these files in earlier openings. */
   readonly decisions?: readonly Decision[];
 }
@@ -57,7 +52,11 @@ export interface Analysis {
 }
 
 /** What an analysis of the same records is asked for. */
-interface Asked extends Pick<AnalysisSettings, 'asOf' | 'groupBy' | 'limitedOnly' | 'runs' | 'fitGroups'> {
+interface Asked
+  extends Pick<
+    AnalysisSettings,
+    'asOf' | 'groupBy' | 'limitedOnly' | 'withoutQuarters' | 'runs' | 'fitGroups'
+  > {
   /** The day whose group tables lie beside those of what is open. */
   readonly ofDay?: string;
 }
@@ -137,7 +136,15 @@ async function analyse(
   connector: Connector,
   imported: ImportedData,
   source: FleetResult['source'],
-  { asOf: day, groupBy, limitedOnly = false, runs = runsInStore, fitGroups = fitHere, ofDay }: Asked,
+  {
+    asOf: day,
+    groupBy,
+    limitedOnly = false,
+    withoutQuarters = false,
+    runs = runsInStore,
+    fitGroups = fitHere,
+    ofDay,
+  }: Asked,
   onProgress: OnProgress,
 ): Promise<Analysis> {
   const asOf = day ?? (await latestDate(connector)) ?? '1970-01-01';
@@ -152,6 +159,7 @@ async function analyse(
     await runsNow(connector, asOf),
     await limitsInForce(connector, asOf),
     asOf,
+    withoutQuarters ? 0 : yearsAhead * 4,
   );
   await onProgress({ step: 'Forecasting margins', share: 0.92 });
   const margins = await fleetMargins(units, index, limitedOnly, onProgress);
@@ -187,36 +195,6 @@ async function analyse(
     runs,
     fitGroups,
   };
-}
-
-/**
- * Where every unit sits on the day, with its plan. The plan names the overhaul after all that are on record: a unit that was
- * opened after the day is taken as planned at its interval instead.
- */
-async function positionsOn(connector: Connector, asOf: string): Promise<readonly UnitPosition[]> {
-  const [positions, openedLater] = [
-    await unitPositions(connector, asOf),
-    await unitsOpenedAfter(connector, asOf),
-  ];
-  return positions.map((position) =>
-    openedLater.has(position.unit) ? { ...position, next_overhaul_date: null } : position,
-  );
-}
-
-/** Writes a table of every unit's sister group and returns its name. */
-async function writeGroups(
-  connector: Connector,
-  table: string,
-  units: ReadonlyMap<string, UnitNow>,
-): Promise<string> {
-  const body = [...units.values()].map(({ row }) => `${onOneLine(row.unit)}\u001f${onOneLine(row.group)}\n`);
-  await connector.runOnText(
-    normalisedText(new TextEncoder().encode(body.join(''))),
-    ['unit', 'group'],
-    (rows) => `CREATE OR REPLACE TABLE ${table} AS
-      SELECT ${withLinesSql('unit')} AS unit, ${withLinesSql('"group"')} AS "group" FROM ${rows}`,
-  );
-  return table;
 }
 
 async function fleetMargins(

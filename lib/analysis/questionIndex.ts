@@ -3,7 +3,7 @@ import type { LimitInForce, RunOf } from '../store/questions';
 import { type GroupFit, groupKey } from './groupFits';
 import { type QuarterAhead, quartersAfter } from './isoDate';
 import type { MarginQuestion } from './marginRow';
-import { type UnitNow, yearsAhead } from './unitNow';
+import type { UnitNow } from './unitNow';
 
 /** Looks up, for any unit, every series and limit that its margins are asked for. */
 export interface QuestionIndex {
@@ -12,14 +12,19 @@ export interface QuestionIndex {
   readonly quarters: readonly QuarterAhead[];
 }
 
-/** Builds the index once, so that asking for all units takes time in proportion to their number. */
+/**
+ * Builds the index once, so that asking for all units takes time in proportion to their number.
+ *
+ * @param quartersAhead quarters for which chances are asked
+ */
 export function questionIndex(
   fits: ReadonlyMap<string, GroupFit>,
   runOf: RunOf,
   limits: readonly LimitInForce[],
   asOf: string,
+  quartersAhead: number,
 ): QuestionIndex {
-  const quarters = quartersAfter(asOf, yearsAhead * 4);
+  const quarters = quartersAfter(asOf, quartersAhead);
   const limitsOfFrame = group(limits, (limit) => limit.frame);
   const fitsOfGroup = group(fits.values(), (fit) => fit.row.group);
   return {

@@ -11,7 +11,7 @@ import {
   type ResultTable,
 } from './fleetTables';
 import { runsInStore } from './RunSource';
-import { sisterGroups } from './sisters/sisterGroups';
+import { qOfSeries, sisterRatios } from './sisters/sisterRatios';
 
 /**
  * Every table of results of an open fleet, with the settings that its pages start with: what the batch command writes. Signals
@@ -20,10 +20,12 @@ import { sisterGroups } from './sisters/sisterGroups';
 export async function resultTables(answers: FleetAnswers): Promise<readonly ResultTable[]> {
   const { fleet, fits } = answers.analysis;
   const spares = await answers.spares(defaultSparesSettings);
+  const ratios = sisterRatios(fits.values());
+  const q = qOfSeries(ratios);
   return [
     fitsTable(fleet),
     marginsTable(fleet),
-    sistersTable(sisterGroups(fits.values())),
+    sistersTable(ratios, (row) => q[row]),
     ...(answers.analysis.runs === runsInStore ? [signalsTable(await answers.drift(usualDriftSettings))] : []),
     demandTable(spares),
     ordersTable(spares),

@@ -118,8 +118,9 @@ async function partitioned(data: DataFolder, settings: Arguments): Promise<numbe
   }
   const sum = (of: 'units' | 'readingsUsed' | 'readingsHeld') =>
     outcome.parts.reduce((total, part) => total + part[of], 0);
+  const folders = outcome.parts.reduce((total, part) => total + part.folders.length, 0);
   process.stdout.write(
-    `${sum('units')} units in ${outcome.parts.length} folders, ${sum('readingsUsed')} readings used, ${sum('readingsHeld')} held, as of ${outcome.asOf}; written to ${settings.out}\n`,
+    `${sum('units')} units in ${folders} folders, ${sum('readingsUsed')} readings used, ${sum('readingsHeld')} held, as of ${outcome.asOf}; written to ${settings.out}\n`,
   );
   return 0;
 }

@@ -26,7 +26,7 @@ export async function analyseFlat(listed: readonly DataFile[], settings: FlatSet
       await database.connect(),
       files,
       'own',
-      { ...settings, decisions: rulingsIn(corrected) },
+      { ...settings, withoutQuarters: true, decisions: rulingsIn(corrected) },
       async () => {},
     );
     const { fleet, imported } = analysis;

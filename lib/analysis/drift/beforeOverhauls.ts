@@ -1,41 +1,35 @@
-import { group } from 'd3-array';
-import { type ForetellingGroup, foretellingGroup, foretoldOfUnit } from '../../stats/residuals/foretold';
-import { readingScore } from '../../stats/residuals/readingScore';
-import type { WearPosterior, WearReading, WearStatistics } from '../../stats/wear/types';
+import { foretellingGroup, foretellUnit, nothingForetold } from '../../stats/residuals/foretold';
+import type { TakenReadings } from '../../stats/residuals/TakenReadings';
+import type { WearPosterior, WearStatistics } from '../../stats/wear/types';
 
 /**
  * Scores of one unit's readings, each foretold from what was known before its own overhaul: so those as found and as left
  * compare with each other, see risePattern.
  *
- * @param readings those of the statistics, each unit's in the order in which they were taken
- * @param overhauls name of each reading's overhaul
- * Returns a function of the unit: z of its readings in their order, null where nothing could be foretold. What all units
+ * @param taken the readings of the statistics
+ * @param openings place of each reading's overhaul; the readings of an overhaul follow each other
+ * Returns a function of the unit: z of its readings in their order, NaN where nothing could be foretold. What all units
  * share is made when the first is asked for, and a unit's scores are kept.
  */
 export function scoresBeforeOverhauls(
   posterior: WearPosterior,
   statistics: WearStatistics,
-  readings: readonly WearReading[],
-  overhauls: readonly string[],
-): (unit: string) => readonly (number | null)[] {
-  const overhaulsOf = group(
-    readings.map(({ unit }, index) => ({ unit, overhaul: overhauls[index] })),
-    ({ unit }) => unit,
-  );
-  let foretelling: ForetellingGroup | null = null;
-  const scored = new Map<string, readonly (number | null)[]>();
+  taken: TakenReadings,
+  openings: Int32Array,
+): (unit: string) => Float64Array {
+  let group: ReturnType<typeof foretellingGroup> | null = null;
+  const scored = new Map<string, Float64Array>();
   return (unit) => {
     const known = scored.get(unit);
     if (known !== undefined) return known;
-    foretelling ??= foretellingGroup(posterior, statistics, readings);
-    const own = foretelling.readingsOf.get(unit) ?? [];
-    const ownOverhauls = (overhaulsOf.get(unit) ?? []).map(({ overhaul }) => overhaul);
-    const earlierThan = (index: number) => ownOverhauls.indexOf(ownOverhauls[index]);
-    const scores = foretoldOfUnit(foretelling, own, earlierThan).map((foretold, index) => {
-      const { x, y, weight } = own[index] as WearReading;
-      return 'reason' in foretold ? null : readingScore(foretold.line, x, y, weight).z;
-    });
-    scored.set(unit, scores);
-    return scores;
+    const index = statistics.unitNames.indexOf(unit);
+    if (index < 0) return new Float64Array(0);
+    group ??= foretellingGroup(posterior, statistics, taken);
+    const [first, end] = [taken.firstReading[index], taken.firstReading[index + 1]] as [number, number];
+    const own = openings.subarray(first, end);
+    const foretold = nothingForetold(own.length);
+    foretellUnit(group, index, foretold, 0, (reading) => own.indexOf(own[reading] as number));
+    scored.set(unit, foretold.z);
+    return foretold.z;
   };
 }

@@ -49,6 +49,16 @@ export function runRuleFindings(series: ChartedSeries, rule: RunRule): readonly 
   );
 }
 
+/** Whether a chart of a history of z has any signal. */
+export function hasSignal(
+  chart: ChartName,
+  z: readonly number[],
+  threshold: number,
+  sides: ChartSides,
+): boolean {
+  return signalsOf(chart, z, threshold, sides).length > 0;
+}
+
 function signalsOf(
   chart: ChartName,
   z: readonly number[],

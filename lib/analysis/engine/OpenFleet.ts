@@ -14,6 +14,9 @@ import { yieldToMessages } from './yieldToMessages';
 /** Problems that a page lists; the others are counted, and all are in the batch command's problems.csv. */
 const problemsListed = 5_000;
 
+/** Least time between two reports of progress. */
+const betweenReports_ms = 40;
+
 /** How the page opens files. */
 export function settingsOfOpening(decisions: readonly Decision[]): AnalysisSettings {
   return { asOf: null, groupBy: 'frame', problemsListed, limitedOnly: true, decisions };
@@ -59,7 +62,12 @@ export class OpenFleet {
     onProgress: ReportProgress,
   ): Promise<OpenOutcome> {
     const attempt = ++this.attempt;
+    let reportedAt = Number.NEGATIVE_INFINITY;
     const report = async (progress: Progress): Promise<void> => {
+      // A step may be shorter than it takes to tell of it.
+      const now = performance.now();
+      if (now - reportedAt < betweenReports_ms) return;
+      reportedAt = now;
       onProgress(progress);
       await yieldToMessages();
       if (this.attempt !== attempt) throw new Cancelled();

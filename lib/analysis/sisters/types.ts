@@ -1,5 +1,5 @@
 import type { FunnelLimits, FunnelUnit } from '../../stats/sisters/funnel';
-import type { IntervalSet, RateRatio } from '../../stats/sisters/rateRatio';
+import type { IntervalSet, RateRatio, ShortRateRatio } from '../../stats/sisters/rateRatio';
 import type { GroupBy } from '../grouping/sisterGroupOf';
 
 /** One unit's wear against its sisters, of one series. */
@@ -11,6 +11,11 @@ export interface SisterRow {
   /** Smallest share of false findings, among all units of the series, at which this one is still a finding. */
   readonly q: number;
   readonly readings: number;
+}
+
+/** What sisters.csv holds of one unit and series. */
+export interface SisterRatio extends Pick<SisterRow, 'unit' | 'group' | 'series'> {
+  readonly rate: ShortRateRatio;
 }
 
 /** One unit's own start level against its sisters', as the funnel tells it. */

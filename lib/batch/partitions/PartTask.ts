@@ -1,12 +1,13 @@
 import type { Cell } from '../../analysis/fleetTables';
 import type { GroupBy } from '../../analysis/grouping/sisterGroupOf';
 import type { ChartSides } from '../../stats/charts/ChartKind';
-import type { DataFile, Part } from './readDataFolder';
+import type { Bundle } from './bundles';
+import type { DataFile } from './readDataFolder';
 import type { FleetFacts } from './surveyParts';
 
-/** One part to be analysed by a thread. */
+/** One part, or several together, to be analysed by a thread. */
 export interface PartTask {
-  readonly part: Part;
+  readonly part: Bundle;
   readonly shared: readonly DataFile[];
   readonly groupBy: GroupBy;
   readonly facts: FleetFacts;
@@ -21,6 +22,8 @@ export interface PartTask {
 export interface FinishedPart {
   readonly kind: 'finished';
   readonly part: string;
+  /** Folders of the input that it is made of. */
+  readonly folders: readonly string[];
   readonly folder: string;
   /** Latest date in the part's own records. */
   readonly latestDate: string;
@@ -43,4 +46,9 @@ export interface UnusablePart {
   readonly problems: readonly (readonly Cell[])[];
 }
 
-export type PartOutcome = FinishedPart | UnusablePart;
+/** Parts that were analysed together and must not be, see mustBeApart. */
+export interface PartsApart {
+  readonly kind: 'apart';
+}
+
+export type PartOutcome = FinishedPart | UnusablePart | PartsApart;

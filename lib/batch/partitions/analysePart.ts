@@ -6,12 +6,13 @@ import type { InputFile } from '../../records/importReport';
 import { openNodeDatabase } from '../../store/nodeDatabase';
 import { latestDate } from '../../store/questions';
 import { unusableReasons } from '../unusableReasons';
+import { mustBeApart } from './mustBeApart';
 import type { FinishedPart, PartOutcome, PartTask } from './PartTask';
 import { partResult } from './partResult';
 import { finishedPart, keepPart } from './partStore';
 import { readDataFile, UnreadableFile } from './readDataFile';
 
-/** Analyses one part and keeps its results; those of the same bytes, settings and program that are kept already are taken up. */
+/** Analyses one part, or several together, and keeps their results; those of the same bytes, settings and program that are kept already are taken up. */
 export async function analysePart(task: PartTask): Promise<PartOutcome> {
   const { part } = task;
   const files: InputFile[] = [];
@@ -19,6 +20,7 @@ export async function analysePart(task: PartTask): Promise<PartOutcome> {
     for (const file of [...task.shared, ...part.files]) files.push(await readDataFile(file));
   } catch (error) {
     if (!(error instanceof UnreadableFile)) throw error;
+    if (part.folders.length > 1) return { kind: 'apart' };
     return { kind: 'unusable', part: part.name, reasons: [error.message], problems: [] };
   }
   const folder = join(task.partials, hashOf(task, files));
@@ -40,13 +42,15 @@ async function analyseFiles(
   const database = await openNodeDatabase({ memory_MB, threads: 1 });
   try {
     const connector = await database.connect();
-    const settings = { asOf: facts.asOf, groupBy };
+    const settings = { asOf: facts.asOf, groupBy, withoutQuarters: true };
     const analysis = await openAnalysis(connector, files, 'own', settings, async () => {});
+    if (await mustBeApart(analysis, part)) return { kind: 'apart' };
     const result = await partResult(analysis, facts);
     const { fleet } = analysis;
     const finished: FinishedPart = {
       kind: 'finished',
       part: part.name,
+      folders: part.folders,
       folder,
       latestDate: (await latestDate(connector)) ?? facts.asOf,
       firstCharted: result.charted.last === '' ? null : result.charted.first,
@@ -61,6 +65,7 @@ async function analyseFiles(
     return finished;
   } catch (error) {
     if (!(error instanceof NoUsableReadings)) throw error;
+    if (part.folders.length > 1) return { kind: 'apart' };
     const reasons = unusableReasons(error);
     return { kind: 'unusable', part: part.name, reasons, problems: problemsTable(error.imported).rows };
   } finally {

@@ -9,12 +9,13 @@ import type { ChartThreshold } from '../../stats/charts/thresholdForBudget';
 import { UnusableArguments } from '../runMain';
 import { sourceHash } from '../site/sourceHash.mjs';
 import { writeTable } from '../writeTable';
+import { type Bundle, bundleOf, bundlesOf } from './bundles';
 import { areBelow, fleetThresholds } from './fleetThresholds';
 import { inThreads } from './inThreads';
 import { mergeParts } from './mergeParts';
 import { OutputFiles } from './OutputFiles';
-import type { FinishedPart, UnusablePart } from './PartTask';
-import type { DataFolder } from './readDataFolder';
+import type { FinishedPart, PartTask, UnusablePart } from './PartTask';
+import type { DataFolder, Part } from './readDataFolder';
 import { type FleetFacts, surveyParts } from './surveyParts';
 
 /** How a partitioned folder is analysed. */
@@ -25,6 +26,8 @@ export interface PartsSettings {
   readonly threads: number;
   /** Memory of the database of each thread; what does not fit goes to the disk. */
   readonly memory_MB: number;
+  /** Bytes of small folders that are analysed together at the most; what suits their size if not given. */
+  readonly together_bytes?: number;
 }
 
 /** What came of it. */
@@ -51,12 +54,20 @@ export async function analyseParts(data: DataFolder, settings: PartsSettings): P
   const partials = join(out, '.partial');
   const version = sourceHash(fileURLToPath(new URL('../../..', import.meta.url)));
   let { facts } = survey;
+  let bundles = await bundlesOf(data.parts, survey.alone, settings.together_bytes);
   for (let round = 0; round < mostRounds; round++) {
     const task = { shared: data.shared, groupBy, facts, version, partials, memory_MB };
-    const outcomes = await inThreads(
-      data.parts.map((part) => ({ ...task, part })),
-      threads,
-    );
+    let outcomes = await inThreads(tasksOf(task, bundles), threads);
+    if (outcomes.some(({ kind }) => kind === 'apart')) {
+      // What could be analysed together is kept and taken up again.
+      const partOf = new Map(data.parts.map((part) => [part.name, part]));
+      bundles = bundles.flatMap((bundle, place) =>
+        outcomes[place]?.kind === 'apart'
+          ? bundle.folders.map((name) => bundleOf(partOf.get(name) as Part))
+          : [bundle],
+      );
+      outcomes = await inThreads(tasksOf(task, bundles), threads);
+    }
     const unusable = outcomes.filter((outcome) => outcome.kind === 'unusable');
     if (unusable.length > 0) {
       const { name, header } = problemsTable({ problems: [] });
@@ -79,6 +90,10 @@ export async function analyseParts(data: DataFolder, settings: PartsSettings): P
   throw new Error(
     `analyseParts requires parts that agree on a day, got others in each of ${mostRounds} rounds`,
   );
+}
+
+function tasksOf(task: Omit<PartTask, 'part'>, bundles: readonly Bundle[]): readonly PartTask[] {
+  return bundles.map((part) => ({ ...task, part }));
 }
 
 /** The facts as the imports found them; thresholds that are lower than needed do no harm. */

@@ -26,7 +26,7 @@ interface LoadedSisters {
 const headers = {
   fits: fitsTable({ fits: [] }).header,
   margins: marginsTable({ margins: [] }).header,
-  sisters: sistersTable([]).header,
+  sisters: sistersTable([], () => undefined).header,
   problems: problemsTable({ problems: [] }).header,
 };
 

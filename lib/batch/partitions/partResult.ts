@@ -3,17 +3,13 @@ import { defaultSparesSettings } from '../../analysis/demand/defaultSparesSettin
 import { drawFleet } from '../../analysis/demand/drawnFleet';
 import { simulateFleet } from '../../analysis/demand/simulateFleet';
 import { addTo } from '../../analysis/demand/stockPath';
-import { chartedSeries } from '../../analysis/drift/chartedSeries';
-import { daysCharted, historiesBySides } from '../../analysis/drift/driftResult';
-import { seriesSignals } from '../../analysis/drift/seriesSignals';
-import type { ChartedSeries } from '../../analysis/drift/types';
+import { scoredFleet } from '../../analysis/drift/scoredFleet';
 import { type Cell, fitsTable, marginsTable, problemsTable } from '../../analysis/fleetTables';
 import type { Analysis } from '../../analysis/openAnalysis';
 import type { PartStock } from '../../analysis/plan/partStocks';
 import { planningOf } from '../../analysis/plan/planning';
-import { sisterGroups } from '../../analysis/sisters/sisterGroups';
-import type { ChartThreshold } from '../../stats/charts/thresholdForBudget';
-import type { FinishedPart } from './PartTask';
+import { sisterRatios } from '../../analysis/sisters/sisterRatios';
+import { type PartSignals, partSignals } from './partSignals';
 import type { FleetFacts } from './surveyParts';
 
 type Row = readonly Cell[];
@@ -34,15 +30,11 @@ export interface DayDemand {
 }
 
 /** What a part of the fleet contributes; rows are those of the written tables. */
-export interface PartResult {
+export interface PartResult extends PartSignals {
   readonly fits: readonly Row[];
   readonly margins: readonly Row[];
   readonly sisters: readonly SisterBlock[];
   readonly problems: readonly Row[];
-  readonly histories: FinishedPart['histories'];
-  /** Every series with a signal at the least thresholds. */
-  readonly candidates: readonly ChartedSeries[];
-  readonly charted: { readonly first: string; readonly last: string };
   readonly parts: readonly PartStock[];
   readonly demand: ReadonlyMap<string, readonly DayDemand[]>;
   readonly until: string;
@@ -50,30 +42,23 @@ export interface PartResult {
 
 /** Everything that the written tables need of one part, without what only the whole fleet settles. */
 export async function partResult(analysis: Analysis, facts: FleetFacts): Promise<PartResult> {
-  const groups = sisterGroups(analysis.fits.values());
-  const { charted } = await chartedSeries(analysis, async () => {});
+  const scored = await scoredFleet(analysis, async () => {});
   return {
     fits: fitsTable(analysis.fleet).rows,
     margins: marginsTable(analysis.fleet).rows,
-    sisters: groups.map((one) => ({
-      group: one.group,
-      series: one.series,
-      rows: sistersTable([one]).rows.map((row) => row.slice(0, -1)),
-      tailProbabilities: one.rows.map(({ rate }) => rate.tailProbability),
-    })),
+    sisters: [...analysis.fits.values()].map((fit) => {
+      const rows = sisterRatios([fit]);
+      return {
+        group: fit.row.group,
+        series: fit.row.series,
+        rows: sistersTable(rows, () => undefined).rows.map((row) => row.slice(0, -1)),
+        tailProbabilities: rows.map(({ rate }) => rate.tailProbability),
+      };
+    }),
     problems: problemsTable(analysis.fleet).rows,
-    histories: historiesBySides(charted),
-    candidates: charted.filter((series) => hasSignal(series, facts.leastThresholds)),
-    charted: daysCharted(charted, facts.asOf),
+    ...partSignals(scored, facts),
     ...(await demandOfPart(analysis, facts)),
   };
-}
-
-function hasSignal(series: ChartedSeries, thresholds: readonly ChartThreshold[]): boolean {
-  return thresholds.some(
-    ({ chart, threshold }) =>
-      chart.sides === series.sides && seriesSignals(series, chart.kind, threshold).length > 0,
-  );
 }
 
 async function demandOfPart(

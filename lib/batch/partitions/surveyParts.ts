@@ -1,15 +1,12 @@
-import { open } from 'node:fs/promises';
 import { min } from 'd3-array';
 import { defaultDraws } from '../../analysis/demand/drawnFleet';
 import { yearsCharted } from '../../analysis/drift/driftResult';
 import type { ChartThreshold } from '../../stats/charts/thresholdForBudget';
 import type { Connector } from '../../store/Connector';
 import { openNodeDatabase } from '../../store/nodeDatabase';
-import { quoted } from '../../store/sql/quoted';
-import { tableOfHead } from '../../store/tableOfHead';
 import { guessedThresholds } from './fleetThresholds';
-import { isParquet, parquetRowsSql } from './readDataFile';
-import type { DataFile, DataFolder } from './readDataFolder';
+import { lookThrough, seenTablesSql } from './lookThrough';
+import type { DataFolder } from './readDataFolder';
 
 /** What the parts must agree on before each is analysed by itself. */
 export interface FleetFacts {
@@ -26,15 +23,12 @@ export interface Survey {
   readonly facts: FleetFacts;
   /** Sentences about frames and units that lie in several parts. */
   readonly split: readonly string[];
+  /** Parts that cannot be read together with others: they have further tables, or names of overhauls or engines that others have too. */
+  readonly alone: ReadonlySet<string>;
 }
 
-/** Columns with a day, by table. */
-const dayOf = {
-  overhauls: 'date',
-  plan: 'hours_now_date',
-  events: 'date',
-  installations: 'from_date',
-} as const;
+/** Tables whose rows mean the same beside those of other parts. */
+const ofUnitsOnly: readonly (string | null)[] = ['units', 'overhauls', 'readings', 'plan'];
 
 /**
  * Looks through the units and days of all parts, without any check of cells.
@@ -45,11 +39,14 @@ export async function surveyParts({ shared, parts }: DataFolder, asOf: string | 
   const database = await openNodeDatabase();
   try {
     const connector = await database.connect();
-    await connector.run(
-      'CREATE TABLE seen_units (part VARCHAR, unit VARCHAR, frame VARCHAR, overhauls INTEGER); CREATE TABLE seen_days (day DATE, of_overhaul BOOLEAN); CREATE TABLE seen_engines (part VARCHAR, engine VARCHAR, lacks_hours BOOLEAN)',
+    await connector.run(seenTablesSql);
+    const alone = new Set<string>();
+    for (const { part, table } of await lookThrough(connector, { shared, parts }))
+      if (part !== '' && !ofUnitsOnly.includes(table)) alone.add(part);
+    const repeated = await connector.query(
+      'SELECT DISTINCT part FROM seen_names SEMI JOIN (SELECT name FROM seen_names GROUP BY name HAVING count(DISTINCT part) > 1) USING (name)',
     );
-    for (const file of shared) await lookAt(connector, '', file);
-    for (const part of parts) for (const file of part.files) await lookAt(connector, part.name, file);
+    for (const { part } of repeated) alone.add(String(part));
     const [found] = await connector.query(
       `SELECT CAST(max(day) AS VARCHAR) AS latest, CAST(min(day) FILTER (of_overhaul) AS VARCHAR) AS earliest,
         (SELECT count(DISTINCT unit)::INTEGER FROM seen_units) AS units FROM seen_days`,
@@ -68,6 +65,7 @@ export async function surveyParts({ shared, parts }: DataFolder, asOf: string | 
           years,
         ),
       },
+      alone,
       split: [
         ...(await splitOf(connector, 'frame')),
         ...(await splitOf(connector, 'unit')),
@@ -76,49 +74,6 @@ export async function surveyParts({ shared, parts }: DataFolder, asOf: string | 
     };
   } finally {
     await database.close();
-  }
-}
-
-/** A file in another form than the plain canonical one is left to the import. */
-async function lookAt(connector: Connector, part: string, file: DataFile): Promise<void> {
-  const from = isParquet(file.name)
-    ? parquetRowsSql(file.path)
-    : `read_csv(${quoted(file.path)}, all_varchar = true, header = true, delim = ',', quote = '"', ignore_errors = true, strict_mode = false, null_padding = true, hive_partitioning = false)`;
-  try {
-    const table = tableOfHead({ name: file.name, bytes: await headOf(connector, file, from) });
-    const named = `SELECT ${quoted(part)}, nullif(trim(unit), '')`;
-    if (table === 'units')
-      await connector.run(`INSERT INTO seen_units ${named}, nullif(trim(frame), ''), 0 FROM ${from}`);
-    if (table === 'overhauls')
-      await connector.run(`INSERT INTO seen_units ${named}, NULL, count(*) FROM ${from} GROUP BY unit`);
-    if (table !== null && table in dayOf) {
-      const day = `try_cast(${dayOf[table as keyof typeof dayOf]} AS DATE)`;
-      await connector.run(
-        `INSERT INTO seen_days SELECT unnest([min(${day}), max(${day})]), ${table === 'overhauls'} FROM ${from}`,
-      );
-    }
-    if (table === 'overhauls')
-      await connector.run(
-        `INSERT INTO seen_engines SELECT ${quoted(part)}, nullif(trim(engine), ''), bool_or(nullif(trim(CAST(unit_hours AS VARCHAR)), '') IS NULL) FROM ${from} GROUP BY engine`,
-      );
-  } catch {
-    // The import says what is wrong with it, by file and line.
-  }
-}
-
-const headBytes = 65_536;
-
-async function headOf(connector: Connector, { name, path }: DataFile, from: string): Promise<Uint8Array> {
-  if (isParquet(name)) {
-    const columns = await connector.query(`SELECT column_name FROM (DESCRIBE SELECT * FROM ${from})`);
-    return new TextEncoder().encode(`${columns.map((row) => row.column_name).join(',')}\n`);
-  }
-  const file = await open(path);
-  try {
-    const { buffer, bytesRead } = await file.read(new Uint8Array(headBytes), 0, headBytes, 0);
-    return buffer.subarray(0, bytesRead);
-  } finally {
-    await file.close();
   }
 }
 

@@ -56,7 +56,13 @@ export async function analyseWarehouse(data: DataFolder, run: WarehouseRun): Pro
       await database.connect(),
       files,
       'own',
-      { asOf: run.asOf, groupBy: run.groupBy, decisions: rulingsIn(corrected), runs },
+      {
+        asOf: run.asOf,
+        groupBy: run.groupBy,
+        withoutQuarters: true,
+        decisions: rulingsIn(corrected),
+        runs,
+      },
       async () => {},
     );
     checkNoOwnReadings(analysis);

@@ -1,7 +1,6 @@
-import { levelAt } from '../wear/forecast';
 import type { WearPosterior, WearReading, WearStatistics } from '../wear/types';
-import { foretellingGroup, foretoldOfUnit } from './foretold';
-import { readingScore } from './readingScore';
+import { foretellingGroup, foretellUnit, nothingForetold } from './foretold';
+import { takenReadings } from './TakenReadings';
 
 /** One reading against what was foretold for it; z null where nothing could be foretold. */
 export interface ForecastResidual {
@@ -45,26 +44,24 @@ export function forecastResiduals(
       `forecastResiduals requires an occasion for each of ${readings.length} readings, got ${occasions.length}`,
     );
   }
-  const occasionOf = new Map(readings.map((reading, k) => [reading, occasions?.[k]]));
-  const group = foretellingGroup(posterior, statistics, readings);
-  const residuals = new Map<WearReading, ForecastResidual>();
-  for (const own of group.readingsOf.values()) {
-    const earlierThan = (index: number) => {
-      const occasion = occasionOf.get(own[index] as WearReading);
-      if (occasion === undefined) return index;
-      return own.findIndex((reading) => occasionOf.get(reading) === occasion);
-    };
-    foretoldOfUnit(group, own, earlierThan).forEach((foretold, k) => {
-      const reading = own[k] as WearReading;
-      if ('reason' in foretold) {
-        const { reason } = foretold;
-        residuals.set(reading, { reading, z: null, below: null, foretold_mm: null, reason });
-        return;
-      }
-      const { z, below } = readingScore(foretold.line, reading.x, reading.y, reading.weight);
-      const foretold_mm = levelAt(foretold.line, reading.x).mean;
-      residuals.set(reading, { reading, z, below, foretold_mm, reason: null });
-    });
+  const { taken, places } = takenReadings(statistics, readings);
+  const group = foretellingGroup(posterior, statistics, taken);
+  const foretold = nothingForetold(readings.length);
+  for (let unit = 0; unit < statistics.unitNames.length; unit++) {
+    const first = taken.firstReading[unit] as number;
+    const own = places.subarray(first, taken.firstReading[unit + 1]);
+    const occasionOf = (place: number | undefined) => occasions?.[place as number];
+    const earlierThan = (index: number) =>
+      occasions === null ? index : own.findIndex((place) => occasionOf(place) === occasionOf(own[index]));
+    foretellUnit(group, unit, foretold, first, earlierThan);
   }
-  return readings.map((reading) => residuals.get(reading) as ForecastResidual);
+  const residuals = new Map<number, ForecastResidual>();
+  places.forEach((place, at) => {
+    const reading = readings[place] as WearReading;
+    const reason = foretold.reasons.get(at) ?? null;
+    const numberAt = (column: Float64Array) => (reason === null ? (column[at] as number) : null);
+    const [z, below] = [numberAt(foretold.z), numberAt(foretold.below)];
+    residuals.set(place, { reading, z, below, foretold_mm: numberAt(foretold.foretold_mm), reason });
+  });
+  return readings.map((_, place) => residuals.get(place) as ForecastResidual);
 }

@@ -1,59 +1,80 @@
-import { group } from 'd3-array';
+import { wearWorkspace } from '../wear/absorb';
 import { integrateWear } from '../wear/integrateWear';
 import { noForecastReason } from '../wear/noForecastReason';
-import { runLevel } from '../wear/runLevel';
 import { studentTable } from '../wear/studentTable';
-import type { LineMixture, StudentTable, WearPosterior, WearReading, WearStatistics } from '../wear/types';
-import { wearStatistics } from '../wear/wearStatistics';
-import { aboutCentre } from './aboutCentre';
-import { firstReadings } from './firstReadings';
-import { knownPosterior, weightBefore, weightShift } from './knownPosterior';
-import { addSums, nodeSums } from './nodeSums';
+import type { LineMixture, StudentTable, WearPosterior, WearStatistics } from '../wear/types';
+import { KnownRuns } from './KnownRuns';
+import { type NodeBase, nodeBase } from './NodeBase';
+import { readingScore } from './readingScore';
+import type { TakenReadings } from './TakenReadings';
+import { UnitAtNodes } from './UnitAtNodes';
+import { together, unitsOf } from './unitsOf';
 
 /**
- * Largest shift of weights at which a posterior's nodes still serve for other readings, see weightShift. Measured:
+ * Largest shift of weights at which a posterior's nodes still serve for other readings, see LevelAtNodes. Measured:
  * z then differs by under 0.03 from that of nodes placed for the readings known.
  */
 const MOST_SHIFT = 2;
 
-/** What all units of a group share when their readings are foretold. */
+/** What all units of a group share when their readings are foretold, and the arrays that are filled for one after another. */
 export interface ForetellingGroup {
-  readonly base: NodeBase;
-  readonly readings: readonly WearReading[];
-  readonly readingsOf: ReadonlyMap<string, readonly WearReading[]>;
+  readonly statistics: WearStatistics;
+  readonly taken: TakenReadings;
+  /** All runs as absorption takes them. */
+  readonly runs: Float64Array;
+  readonly atNodes: UnitAtNodes;
+  readonly known: KnownRuns;
   /** Whether every reading can be foretold, whichever unit is left out, so that no unit needs looking at. */
   readonly alwaysCarries: boolean;
   readonly tableOf: (readings: number) => StudentTable;
 }
 
-/** A posterior with the sums of the readings that it was made from, at its nodes, and what these weigh without them. */
-interface NodeBase {
-  readonly posterior: WearPosterior;
-  readonly all: Float64Array;
-  readonly before: Float64Array;
+/** Readings against what was foretold for them, a column a number: NaN where nothing could be foretold. */
+export interface Foretold {
+  /** Normal quantile of the probability below the reading. */
+  readonly z: Float64Array;
+  readonly below: Float64Array;
+  /** Level foretold for the reading's run at its hours, mm, without the reading's noise. */
+  readonly foretold_mm: Float64Array;
+  /** Why nothing could be foretold, by place of the reading. */
+  readonly reasons: Map<number, string>;
 }
 
-/** Level of a reading's run as foretold from the readings known before it; or why it was not. */
-export type Foretold = { readonly line: LineMixture } | { readonly reason: string };
+/** Columns for so many readings. */
+export function nothingForetold(readings: number): Foretold {
+  const column = () => new Float64Array(readings).fill(Number.NaN);
+  return { z: column(), below: column(), foretold_mm: column(), reasons: new Map() };
+}
 
-/** Prepares a group: the sums of its readings at its posterior's nodes. */
+/**
+ * Prepares a group: the sums of its readings at its posterior's nodes.
+ *
+ * @param taken the readings of the statistics
+ * @throws Error if they are fewer or more than those of the statistics
+ */
 export function foretellingGroup(
   posterior: WearPosterior,
   statistics: WearStatistics,
-  readings: readonly WearReading[],
+  taken: TakenReadings,
 ): ForetellingGroup {
+  if (taken.x.length !== statistics.readings) {
+    throw new Error(
+      `foretellingGroup requires the ${statistics.readings} readings of its statistics, got ${taken.x.length}`,
+    );
+  }
   const tables = new Map<number, StudentTable>();
   const tableOf = (count: number) => {
     const table = tables.get(count) ?? studentTable(count - 4);
     tables.set(count, table);
     return table;
   };
+  const units = statistics.unitNames.length;
   // Where two halves of the units each carry a forecast, one of them is whole whichever unit is left out.
-  const firstHalf = new Set(statistics.unitNames.slice(0, statistics.unitNames.length >> 1));
-  const halves = [true, false].map((first) => readings.filter(({ unit }) => firstHalf.has(unit) === first));
-  const alwaysCarries = halves.every((half) => noForecastReason(wearStatistics(half)) === null);
-  const readingsOf = group(readings, ({ unit }) => unit);
-  return { base: nodeBase(posterior, statistics), readings, readingsOf, alwaysCarries, tableOf };
+  const halves = [unitsOf(statistics, 0, units >> 1), unitsOf(statistics, units >> 1, units)];
+  const alwaysCarries = halves.every((half) => noForecastReason(half) === null);
+  const atNodes = new UnitAtNodes(nodeBase(posterior, statistics));
+  const known = new KnownRuns(statistics, taken);
+  return { statistics, taken, runs: wearWorkspace(statistics).runs, atNodes, known, alwaysCarries, tableOf };
 }
 
 /**
@@ -63,79 +84,83 @@ export function foretellingGroup(
  * readings had moved the weight away from where it lies without them, nodes are placed anew for the readings
  * known, and serve for the unit's further readings as far as they can.
  *
- * @param own readings of one unit, in the order in which they were taken
+ * @param unit place among the statistics' units
+ * @param into where the unit's readings are written, its first at `at`
  * @param earlierThan number of the unit's readings known before each: by default all that come before it
  */
-export function foretoldOfUnit(
-  { base, readings, readingsOf, alwaysCarries, tableOf }: ForetellingGroup,
-  own: readonly WearReading[],
+export function foretellUnit(
+  group: ForetellingGroup,
+  unit: number,
+  into: Foretold,
+  at: number,
   earlierThan: (index: number) => number = (index) => index,
-): readonly Foretold[] {
-  const unit = own[0]?.unit ?? '';
-  const othersCount = readings.length - (readingsOf.get(unit)?.length ?? 0);
-  // Asked for only where the group's own nodes do not serve: all readings for every unit would be quadratic.
-  let listed: readonly WearReading[] | null = null;
-  const others = () => {
-    listed ??= readings.filter((reading) => reading.unit !== unit);
-    return listed;
-  };
-  const statisticsOf = firstReadings(own, base.posterior.yCentre);
-  const bases = [unitBase(base, own)];
+): void {
+  const { statistics, taken, runs, atNodes, known, alwaysCarries, tableOf } = group;
+  const first = taken.firstReading[unit] as number;
+  const own = (taken.firstReading[unit + 1] as number) - first;
+  const knownStatistics = () => statisticsKnown(statistics, unit, known);
+  known.begin(unit);
+  atNodes.begin(runs, statistics.firstRun[unit] as number, statistics.firstRun[unit + 1] as number);
+  const bases = [atNodes];
   let carries = alwaysCarries;
-  return own.map((reading, k): Foretold => {
-    const known = earlierThan(k);
+  for (let k = 0; k < own; k++) {
+    know(known, unit, earlierThan(k), bases);
     if (!carries) {
-      const reason = noForecastReason(wearStatistics([...others(), ...own.slice(0, known)]));
-      if (reason !== null) return { reason };
+      const reason = noForecastReason(knownStatistics());
+      if (reason !== null) {
+        into.reasons.set(at + k, reason);
+        continue;
+      }
       carries = true;
     }
-    const sums = known === 0 ? null : statisticsOf(known);
-    const table = tableOf(othersCount + known);
-    const weighed = bases.map((one) => weighAnew(one, sums, table));
-    const nearest = weighed.reduce((best, next) => (next.shift < best.shift ? next : best));
-    if (nearest.shift <= MOST_SHIFT) return { line: lineOf(nearest.posterior, sums, reading.run) };
-    const earlier = own.slice(0, known);
-    const statistics = wearStatistics([...others(), ...earlier]);
-    const posterior = integrateWear(statistics);
-    bases.push(unitBase(nodeBase(posterior, statistics), earlier));
-    return { line: lineOf(posterior, sums, reading.run) };
-  });
+    const [run, x] = [known.runOf(first + k), taken.x[first + k] as number];
+    const table = tableOf(statistics.readings - own + known.readings);
+    for (const one of bases) one.foretell(known, run, x, table);
+    let nearest = bases.reduce((best, next) => (next.level.shift < best.level.shift ? next : best));
+    if (nearest.level.shift > MOST_SHIFT) {
+      const then = knownStatistics();
+      nearest = newBase(nodeBase(integrateWear(then), then), known);
+      nearest.foretell(known, run, x, table);
+      bases.push(nearest);
+    }
+    const line = { ...nearest.level.line, table };
+    const { z, below } = readingScore(line, x, taken.y[first + k] as number, taken.weight[first + k]);
+    into.z[at + k] = z;
+    into.below[at + k] = below;
+    into.foretold_mm[at + k] = meanLevel(line);
+  }
 }
 
-/** Line of a run given the unit's earlier readings: of a unit not seen where it has none. */
-function lineOf(posterior: WearPosterior, earlier: WearStatistics | null, run: string): LineMixture {
-  if (earlier === null) return runLevel(posterior, NO_READINGS, null, null);
-  const index = earlier.runNames.indexOf(run);
-  return runLevel(posterior, earlier, 0, index < 0 ? null : index);
+/** Mean of a level that does not change with x. */
+function meanLevel({ weight, start }: LineMixture): number {
+  let mean = 0;
+  for (let node = 0; node < weight.length; node++) mean += (weight[node] as number) * (start[node] as number);
+  return mean;
 }
 
-const NO_READINGS = wearStatistics([]);
-
-/** A base with the sums of the readings of all other units at its nodes. */
-interface UnitBase extends NodeBase {
-  readonly others: Float64Array;
+/** Has so many of the unit's readings known. */
+function know(known: KnownRuns, unit: number, readings: number, bases: readonly UnitAtNodes[]): void {
+  if (readings < known.readings) {
+    known.begin(unit);
+    for (const base of bases) base.forget();
+  }
+  while (known.readings < readings) {
+    known.take();
+    for (const base of bases) base.follow(known);
+  }
 }
 
-function nodeBase(posterior: WearPosterior, statistics: WearStatistics): NodeBase {
-  const all = nodeSums(posterior, aboutCentre(statistics, posterior.yCentre));
-  return { posterior, all, before: weightBefore(posterior, all) };
+/** The unit at the nodes of a base that was made from what is known of it. */
+function newBase(base: NodeBase, known: KnownRuns): UnitAtNodes {
+  const atNodes = new UnitAtNodes(base);
+  atNodes.begin(known.records, 0, known.runs);
+  atNodes.follow(known);
+  return atNodes;
 }
 
-function unitBase(base: NodeBase, own: readonly WearReading[]): UnitBase {
-  if (own.length === 0) return { ...base, others: base.all };
-  const sums = nodeSums(base.posterior, aboutCentre(wearStatistics(own), base.posterior.yCentre));
-  return { ...base, others: addSums(base.all, sums, -1) };
-}
-
-function weighAnew(
-  { posterior, before, others }: UnitBase,
-  earlier: WearStatistics | null,
-  table: StudentTable,
-) {
-  const known =
-    earlier === null
-      ? others
-      : addSums(others, nodeSums(posterior, aboutCentre(earlier, posterior.yCentre)), 1);
-  const then = knownPosterior(posterior, before, known, table);
-  return { posterior: then, shift: weightShift(posterior.weight, then.weight) };
+/** The group's statistics with the unit's known readings in place of all that it has. */
+function statisticsKnown(group: WearStatistics, unit: number, known: KnownRuns): WearStatistics {
+  const own = known.readings === 0 ? [] : [known.statisticsKnown()];
+  const units = group.unitNames.length;
+  return together([unitsOf(group, 0, unit), ...own, unitsOf(group, unit + 1, units)]);
 }

@@ -1,9 +1,11 @@
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
-import { readingProbability } from '../wear/forecast';
+import { chanceToFill, fillChance } from '../wear/mixtureChance';
 import type { LineMixture } from '../wear/types';
 
 /** Chances below this are not told apart: |z| ends at about 7. */
 const LEAST_CHANCE = 1e-12;
+
+const found = chanceToFill();
 
 /** Where a reading lies in what was foretold for it. */
 export interface ReadingScore {
@@ -21,11 +23,11 @@ export interface ReadingScore {
  */
 export function readingScore(line: LineMixture, x: number, y_mm: number, weight = 1): ReadingScore {
   const noisy = weight === 1 ? line : { ...line, s2: line.s2.map((variance) => variance / weight) };
-  const below = readingProbability(noisy, x, y_mm);
-  if (below <= 0.5) {
-    const chance = Math.max(LEAST_CHANCE, below);
+  fillChance(found, noisy, x, y_mm, 1, 1, 0);
+  if (found.chance <= 0.5) {
+    const chance = Math.max(LEAST_CHANCE, found.chance);
     return { below: chance, z: normalQuantile(chance, 0, 1) };
   }
-  const above = Math.max(LEAST_CHANCE, readingProbability(noisy, x, y_mm, 0, 'above'));
+  const above = Math.max(LEAST_CHANCE, found.otherwise);
   return { below: 1 - above, z: -normalQuantile(above, 0, 1) };
 }

@@ -1,6 +1,8 @@
 import { percentText } from '../sentenceNumbers';
-import { findRoot } from '../wear/findRoot';
 import { chancePast, levelAt, levelQuantile, slopeOf } from '../wear/forecast';
+import { chanceToFill, fillChance } from '../wear/mixtureChance';
+import { newtonRoot } from '../wear/newtonRoot';
+import { studentQuantile } from '../wear/studentTable';
 import type { LineMixture } from '../wear/types';
 
 /** Median with the 80 and 95 % intervals. */
@@ -10,6 +12,15 @@ export interface IntervalSet {
   readonly upper80: number;
   readonly lower95: number;
   readonly upper95: number;
+}
+
+/** Median with the 80 % interval. */
+export type ShortInterval = Pick<IntervalSet, 'median' | 'lower80' | 'upper80'>;
+
+/** What files hold of a unit's wear rate against that of its sisters. */
+export interface ShortRateRatio {
+  readonly ratio: ShortInterval | null;
+  readonly tailProbability: number;
 }
 
 /** A unit's wear rate against that of its sisters. */
@@ -41,19 +52,31 @@ const MOST_DOUBLINGS = 60;
  * @param rates unit's and group's rate jointly, from unitRate
  */
 export function rateRatio(rates: LineMixture): RateRatio {
-  // Level at x of the mixture is unit's rate + x group's rate: at -1 the difference, at -r unit - r group.
-  const above = chancePast(rates, 0, 'upper', -1);
   const difference = (below: number) => levelQuantile(rates, -1, below);
-  const { ratio, reason } = ratioOf(rates);
   return {
-    ratio,
-    reason,
+    ...ratioOf(rates, intervalSet),
     difference_mm_per_10kh: intervalSet(difference),
-    tailProbability: Math.min(1, 2 * Math.min(above, 1 - above)),
+    tailProbability: tailProbability(rates),
   };
 }
 
-function ratioOf(rates: LineMixture): Pick<RateRatio, 'ratio' | 'reason'> {
+/** The same with the 80 % interval only, as files hold it: three quantiles instead of ten. */
+export function shortRateRatio(rates: LineMixture): ShortRateRatio {
+  return { ratio: ratioOf(rates, shortInterval).ratio, tailProbability: tailProbability(rates) };
+}
+
+function tailProbability(rates: LineMixture): number {
+  // Level at x of the mixture is unit's rate + x group's rate: at -1 the difference, at -r unit - r group.
+  const above = chancePast(rates, 0, 'upper', -1);
+  return Math.min(1, 2 * Math.min(above, 1 - above));
+}
+
+type QuantileOf = (below: number) => number;
+
+function ratioOf<Interval>(
+  rates: LineMixture,
+  intervalOf: (quantile: QuantileOf) => Interval,
+): { readonly ratio: Interval | null; readonly reason: string | null } {
   const group = slopeOf(rates);
   const signed = group.mean >= 0 ? rates : mirrored(rates);
   const { slope: start, slopeSlope: startStart } = signed;
@@ -64,35 +87,60 @@ function ratioOf(rates: LineMixture): Pick<RateRatio, 'ratio' | 'reason'> {
     return { ratio: null, reason };
   }
   const centre = levelAt(signed, 0).mean / Math.abs(group.mean);
-  return { ratio: intervalSet((below) => ratioQuantile(signed, centre, below)), reason: null };
+  return { ratio: intervalOf((below) => ratioQuantile(signed, centre, below)), reason: null };
 }
 
-function intervalSet(quantile: (below: number) => number): IntervalSet {
+function shortInterval(quantile: QuantileOf): ShortInterval {
+  return { median: quantile(0.5), lower80: quantile(0.1), upper80: quantile(0.9) };
+}
+
+function intervalSet(quantile: QuantileOf): IntervalSet {
   return {
-    median: quantile(0.5),
-    lower80: quantile(0.1),
-    upper80: quantile(0.9),
+    ...shortInterval(quantile),
     lower95: quantile(0.025),
     upper95: quantile(0.975),
   };
 }
 
-/** First ratio outwards from the centre at which the chance is reached. */
+/**
+ * Ratio at which the chance is reached first outwards from the centre. The guess is the mean over the components of where each
+ * would reach it if the scale of their level stayed as it is at the centre.
+ */
 function ratioQuantile(rates: LineMixture, centre: number, below: number): number {
-  const excess = (ratio: number) => chancePast(rates, 0, 'lower', -ratio) - below;
-  let [near, excessNear] = [centre, excess(centre)];
-  const outwards = excessNear < 0 ? 1 : -1;
-  let step = 0.125 * Math.max(1, Math.abs(centre));
-  for (let k = 0; k < MOST_DOUBLINGS; k++) {
+  const found = chanceToFill();
+  const excess = (ratio: number) => {
+    fillChance(found, rates, -ratio, 0, 1, 0, 0);
+    return found.chance - below;
+  };
+  const excessAtCentre = excess(centre);
+  if (excessAtCentre === 0) return centre;
+  const outwards = excessAtCentre < 0 ? 1 : -1;
+  const guess = guessOf(rates, centre, studentQuantile(rates.table, below));
+  const away = Math.abs(guess - centre);
+  const least = 1e-3 * Math.max(1, Math.abs(centre));
+  let [near, step] = [centre, Number.isFinite(away) ? Math.max(2 * away, least) : least];
+  for (let k = 0; k < MOST_DOUBLINGS; k++, step *= 2) {
     const far = near + outwards * step;
-    const excessFar = excess(far);
-    if (excessFar * outwards >= 0) {
-      return findRoot(excess, near, far, PRECISION * step, excessNear, excessFar);
+    if (excess(far) * outwards >= 0) {
+      const [low, high] = outwards === 1 ? [near, far] : [far, near];
+      return newtonRoot(excess, () => -found.byX, guess, low, high, true, PRECISION * Math.max(1, step));
     }
-    [near, excessNear] = [far, excessFar];
-    step *= 2;
+    near = far;
   }
   throw new Error(`rateRatio requires rates whose ratio reaches a chance of ${below}, got none`);
+}
+
+function guessOf(rates: LineMixture, centre: number, standard: number): number {
+  const { weight, start, slope, startStart, startSlope, slopeSlope } = rates;
+  let sum = 0;
+  for (let k = 0; k < weight.length; k++) {
+    const square =
+      (startStart[k] as number) -
+      centre * (2 * (startSlope[k] as number) - centre * (slopeSlope[k] as number));
+    const reached = (start[k] as number) + standard * Math.sqrt(Math.max(0, square));
+    sum += ((weight[k] as number) * reached) / (slope[k] as number);
+  }
+  return sum;
 }
 
 function mirrored(rates: LineMixture): LineMixture {

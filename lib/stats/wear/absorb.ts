@@ -1,9 +1,9 @@
 import type { WearStatistics } from './types';
 
 /** Numbers a run: n, Sx, Sxx, Sy, Sxy, then the products that make absorption free of differences. */
-const RUN = 10;
+export const RUN = 10;
 /** Numbers a unit: W00, W01, W11, q0, q1, qq. */
-const UNIT = 6;
+export const UNIT = 6;
 /** A determinant product is turned into a logarithm before it can overflow. */
 const LARGE = 1e200;
 
@@ -19,28 +19,22 @@ export interface WearWorkspace {
 
 /** Makes the workspace of a group: per run the sums and their products, see absorbRuns. */
 export function wearWorkspace(statistics: WearStatistics): WearWorkspace {
-  const { n, sx, sxx, sy, sxy, sxxCentred, sxyCentred, syyCentred } = statistics;
+  const { n, sx, sxx, sy, sxy, syy, sxxCentred, sxyCentred, syyCentred } = statistics;
   const runs = new Float64Array(RUN * n.length);
-  for (let r = 0, p = 0; r < n.length; r++, p += RUN) {
-    const weight = n[r] as number;
-    const meanX = (sx[r] as number) / weight;
-    const meanY = (sy[r] as number) / weight;
-    const xx = sxxCentred[r] as number;
-    const xy = sxyCentred[r] as number;
-    const yy = syyCentred[r] as number;
-    // |S|, and the Gram determinants of (1, y), (x, y) and (1, x, y): all sums of squares, never negative.
-    const gramXY =
-      xx * yy - xy * xy + weight * (xx * meanY * meanY - 2 * xy * meanX * meanY + yy * meanX * meanX);
-    runs[p] = weight;
-    runs[p + 1] = sx[r] as number;
-    runs[p + 2] = sxx[r] as number;
-    runs[p + 3] = sy[r] as number;
-    runs[p + 4] = sxy[r] as number;
-    runs[p + 5] = weight * xx;
-    runs[p + 6] = statistics.syy[r] as number;
-    runs[p + 7] = weight * yy;
-    runs[p + 8] = Math.max(0, gramXY);
-    runs[p + 9] = Math.max(0, weight * (xx * yy - xy * xy));
+  for (let r = 0; r < n.length; r++) {
+    fillRun(
+      runs,
+      RUN * r,
+      n[r] as number,
+      sx[r] as number,
+      sy[r] as number,
+      sxx[r] as number,
+      sxy[r] as number,
+      syy[r] as number,
+      sxxCentred[r] as number,
+      sxyCentred[r] as number,
+      syyCentred[r] as number,
+    );
   }
   return {
     statistics,
@@ -48,6 +42,36 @@ export function wearWorkspace(statistics: WearStatistics): WearWorkspace {
     units: new Float64Array(UNIT * statistics.unitNames.length),
     group: new Float64Array(6),
   };
+}
+
+/** Writes one run at place p: its sums, and their products from those about its own means (xx, xy, yy). */
+export function fillRun(
+  runs: Float64Array,
+  p: number,
+  n: number,
+  sx: number,
+  sy: number,
+  sxx: number,
+  sxy: number,
+  syy: number,
+  xx: number,
+  xy: number,
+  yy: number,
+): void {
+  const meanX = sx / n;
+  const meanY = sy / n;
+  // |S|, and the Gram determinants of (1, y), (x, y) and (1, x, y): all sums of squares, never negative.
+  const gramXY = xx * yy - xy * xy + n * (xx * meanY * meanY - 2 * xy * meanX * meanY + yy * meanX * meanX);
+  runs[p] = n;
+  runs[p + 1] = sx;
+  runs[p + 2] = sxx;
+  runs[p + 3] = sy;
+  runs[p + 4] = sxy;
+  runs[p + 5] = n * xx;
+  runs[p + 6] = syy;
+  runs[p + 7] = n * yy;
+  runs[p + 8] = Math.max(0, gramXY);
+  runs[p + 9] = Math.max(0, n * (xx * yy - xy * xy));
 }
 
 /**
@@ -107,7 +131,11 @@ export function absorbRuns({ statistics, runs, units }: WearWorkspace, a2: numbe
  * Absorbs the unit level for the squared ratios w2 (start) and u2 (slope) and sums over units into
  * workspace.group: A (three numbers), b (two) and f. Returns the sum of log |I + W D|.
  */
-export function absorbUnits({ units, group }: WearWorkspace, w2: number, u2: number): number {
+export function absorbUnits(
+  { units, group }: Pick<WearWorkspace, 'units' | 'group'>,
+  w2: number,
+  u2: number,
+): number {
   let product = 1;
   let logDeterminant = 0;
   let a00 = 0;

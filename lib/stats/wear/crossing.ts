@@ -1,10 +1,10 @@
-import { findRoot } from './findRoot';
-import { chancePast } from './forecast';
+import { chanceToFill, fillChance } from './mixtureChance';
+import { newtonRoot } from './newtonRoot';
 import type { LimitSide, LineMixture } from './types';
 
 /** Points at which the chance is looked at; they lie closer near the start of the range. */
 const POINTS = 24;
-/** Width of the last bracket, in x: a tenth of a run hour. */
+/** Last step of a search, in x: a tenth of a run hour. */
 const PRECISION = 1e-5;
 
 interface Look {
@@ -31,7 +31,12 @@ export function crossings(
   if (!(from <= to) || !Number.isFinite(to - from)) {
     throw new Error(`crossings requires a finite range from <= to, got ${from} to ${to}`);
   }
-  const chanceAt = (x: number) => chancePast(mixture, limit_mm, side, x);
+  const found = chanceToFill();
+  const direction = side === 'upper' ? -1 : 1;
+  const chanceAt = (x: number) => {
+    fillChance(found, mixture, x, limit_mm, direction, 0, 0);
+    return found.chance;
+  };
   const looks = lookThrough(chanceAt, from, to, Math.max(...chances));
   return chances.map((chance) => {
     const after = looks.findIndex((look) => look.chance >= chance);
@@ -39,8 +44,16 @@ export function crossings(
     const reached = looks[after] as Look;
     const before = looks[after - 1];
     if (!before) return reached.x;
-    const excess = (x: number) => chanceAt(x) - chance;
-    return findRoot(excess, before.x, reached.x, PRECISION, before.chance - chance, reached.chance - chance);
+    const share = (chance - before.chance) / (reached.chance - before.chance);
+    return newtonRoot(
+      (x) => chanceAt(x) - chance,
+      () => found.byX,
+      before.x + share * (reached.x - before.x),
+      before.x,
+      reached.x,
+      true,
+      PRECISION,
+    );
   });
 }
 

@@ -11,6 +11,11 @@ import type { WearPosterior, WearStatistics } from './types';
 const TANGENT_COUNT = 13;
 /** Weight that the nodes dropped may carry together. */
 const DROPPED = 1e-3;
+/**
+ * Weights this near to each other are the same but for rounding: with one run a unit the data do not tell how run and unit share
+ * their spread, and dozens of nodes weigh the same. What is dropped then must not hang on their last digits.
+ */
+const SAME = 1e-6;
 
 /**
  * Integrates the wear model over its four ratios SD / noise SD instead of plugging in their estimates.
@@ -87,7 +92,7 @@ function keepHeaviest(
   };
 }
 
-/** Indices, in order, of the nodes that stay when the lightest are dropped. */
+/** Indices, in order, of the nodes that stay when the lightest are dropped; of nodes that weigh the same all stay or none. */
 function heaviest(weights: Float64Array): readonly number[] {
   const sorted = Float64Array.from(weights).sort();
   let sum = 0;
@@ -95,7 +100,7 @@ function heaviest(weights: Float64Array): readonly number[] {
     sum += weight;
     return sum > DROPPED;
   });
-  const least = sorted[first] as number;
+  const least = (sorted[first] as number) * (1 - SAME);
   const indices: number[] = [];
   weights.forEach((weight, k) => {
     if (weight >= least) indices.push(k);

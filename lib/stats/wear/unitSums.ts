@@ -20,8 +20,9 @@ export function unitSums(
   const first = statistics.firstRun[unit] as number;
   const end = statistics.firstRun[unit + 1] as number;
   let done = -1;
-  posterior.runPair.forEach((pair, node) => {
-    if (pair === done) return;
+  for (let node = 0; node < posterior.runPair.length; node++) {
+    const pair = posterior.runPair[node] as number;
+    if (pair === done) continue;
     done = pair;
     const a2 = (posterior.startRun[node] as number) ** 2;
     const v2 = (posterior.slopeRun[node] as number) ** 2;
@@ -40,6 +41,6 @@ export function unitSums(
       sums[p + 3] = (sums[p + 3] as number) + (r0 + v2 * (s11 * r0 - s01 * r1)) * inverse;
       sums[p + 4] = (sums[p + 4] as number) + (r1 + a2 * (s00 * r1 - s01 * r0)) * inverse;
     }
-  });
+  }
   return sums;
 }

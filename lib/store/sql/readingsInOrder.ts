@@ -1,12 +1,29 @@
-import { weightedReadingsSql } from './runStatistics';
+import { noiseTable, weightSql } from './noiseVariances';
+
+/** Order of the overhauls of a grouping: by sister group and unit, each unit's as they were made. */
+const inOrder = 'g."group", o.unit, o.unit_hours, o.date, o.overhaul';
+
+/** Every overhaul, by sister group and unit, each unit's in the order in which they were made: their places are counted from 0. */
+export function overhaulsInOrderSql(groupTable: string): string {
+  return `SELECT g."group", o.unit, o.overhaul, CAST(o.date AS VARCHAR) AS date, CAST(o.unit_hours AS DOUBLE) AS unit_hours,
+      coalesce(o.workshop, '') AS workshop
+    FROM overhauls o JOIN ${groupTable} g USING (unit) ORDER BY ${inOrder}`;
+}
 
 /**
- * Every reading of the model up to $1 (YYYY-MM-DD) with its overhaul, by sister group, series and unit, in the order in
- * which they were taken: at one overhaul as found before as left.
+ * Every reading of the model up to $1 (YYYY-MM-DD) with the place of its overhaul, see overhaulsInOrderSql: by sister group, series
+ * and unit, in the order in which they were taken, at one overhaul as found before as left. x in 10,000 run hours, y in mm.
+ *
+ * Sorted by whole numbers, since a fleet has millions of readings.
  */
 export function readingsInOrderSql(groupTable: string): string {
-  return `SELECT r."group", r.series, r.unit, r.run::INTEGER AS run, r.x::DOUBLE AS x, r.y::DOUBLE AS y, r.w::DOUBLE AS weight,
-      r.overhaul, CAST(r.date AS VARCHAR) AS date, r.stage, CAST(r.unit_hours AS DOUBLE) AS unit_hours, o.workshop
-    FROM (${weightedReadingsSql(groupTable)}) r JOIN overhauls o USING (overhaul)
-    ORDER BY r."group", r.series, r.unit, r.unit_hours, r.date, r.overhaul, r.stage, r.line`;
+  return `WITH places AS (
+      SELECT o.id, g."group", dense_rank() OVER (ORDER BY g."group") AS group_place, row_number() OVER (ORDER BY ${inOrder}) - 1 AS place
+      FROM overhauls o JOIN ${groupTable} g USING (unit))
+    SELECT r.series::VARCHAR AS series, p.place::DOUBLE AS place, r.run::DOUBLE AS run, CAST(r.run_hours / 10000 AS DOUBLE) AS x, r.value_mm::DOUBLE AS y,
+      CAST(${weightSql('r.interval_variance')} AS DOUBLE) AS weight, (r.stage = 'left')::DOUBLE AS is_left
+    FROM run_readings r JOIN places p ON p.id = r.overhaul_id
+    LEFT JOIN ${noiseTable(groupTable)} n ON n.group_name = p."group" AND n.series = r.series
+    WHERE r.date <= $1::DATE
+    ORDER BY p.group_place, r.series, p.place, r.stage, r.line`;
 }

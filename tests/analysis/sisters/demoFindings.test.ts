@@ -74,7 +74,8 @@ describe('who wears unlike the others in the demo fleet', () => {
   });
 
   it('the file holds the numbers of the page', () => {
-    const { header, rows } = sistersTable(sisters.groups);
+    const units = sisters.groups.flatMap((one) => one.rows);
+    const { header, rows } = sistersTable(units, (row) => units[row]?.q);
     const ofFile = new Map(rows.map((row) => [row.slice(0, 3).join(), row]));
     const ofPage = sisters.groups.flatMap((group) => group.rows);
     expect(ofFile.size).toBe(ofPage.length);

@@ -16,10 +16,10 @@ export async function writeSmallFleet(folder: string, partitioned: boolean): Pro
   return folder;
 }
 
-/** The partitioned analysis of a folder, as the command runs it. */
-export async function analysed(data: string, out: string, threads: number) {
+/** The partitioned analysis of a folder, as the command runs it; every folder by itself unless others are given room beside it. */
+export async function analysed(data: string, out: string, threads: number, together_bytes = 0) {
   await mkdir(out, { recursive: true });
-  const settings = { asOf: null, groupBy: 'frame', out, threads, memory_MB: 500 } as const;
+  const settings = { asOf: null, groupBy: 'frame', out, threads, memory_MB: 500, together_bytes } as const;
   return analyseParts(await readDataFolder(data), settings);
 }
 

@@ -40,26 +40,32 @@ describe('what is split over folders is refused', () => {
     );
   });
 
-  it('a frame that only the import finds in two, since no units.csv states it', async () => {
-    for (const part of [1, 2]) rmSync(inPart(part, 'units.csv'));
-    await expect(analysed(data, out, 2)).rejects.toThrow(
-      /sister group 'frame not given' has units in the folders/,
-    );
-    expect(results()).toEqual([]);
-  });
-});
-
-it('folders of which nothing can be used give their problems and reasons, and no result of the others', async () => {
-  const readings = inPart(2, 'readings.csv');
-  writeFileSync(readings, `${readFileSync(readings, 'utf8').split('\n')[0]}\nX,runout,left,,0.02,mm,,,,\n`);
-  rmSync(inPart(3, 'readings.csv'));
-  writeFileSync(inPart(3, 'readings.parquet'), 'no such thing');
-  const outcome = await analysed(data, out, 2);
-  const unusable = outcome.ok ? [] : outcome.unusable;
-  expect(unusable.map(({ part }) => part)).toEqual(['frame=Frame 0002', 'frame=Frame 0003']);
-  expect(unusable[1]?.reasons.join()).toMatch(/frame=Frame 0003\/readings\.parquet cannot be read: .+/);
-  expect(results()).toEqual(['problems.csv']);
-  expect((await textsIn(out))['problems.csv']).toContain(
-    'frame=Frame 0002/readings.csv,2,overhaul,X,no overhaul of that name in the files,held',
+  it.each([0, 1e9])(
+    'a frame that only the import finds in two, since no units.csv states it',
+    async (together) => {
+      for (const part of [1, 2]) rmSync(inPart(part, 'units.csv'));
+      await expect(analysed(data, out, 2, together)).rejects.toThrow(
+        /sister group 'frame not given' has units in the folders/,
+      );
+      expect(results()).toEqual([]);
+    },
   );
 });
+
+it.each([0, 1e9])(
+  'folders of which nothing can be used give their problems and reasons, and no result of the others',
+  async (together) => {
+    const readings = inPart(2, 'readings.csv');
+    writeFileSync(readings, `${readFileSync(readings, 'utf8').split('\n')[0]}\nX,runout,left,,0.02,mm,,,,\n`);
+    rmSync(inPart(3, 'readings.csv'));
+    writeFileSync(inPart(3, 'readings.parquet'), 'no such thing');
+    const outcome = await analysed(data, out, 2, together);
+    const unusable = outcome.ok ? [] : outcome.unusable;
+    expect(unusable.map(({ part }) => part)).toEqual(['frame=Frame 0002', 'frame=Frame 0003']);
+    expect(unusable[1]?.reasons.join()).toMatch(/frame=Frame 0003\/readings\.parquet cannot be read: .+/);
+    expect(results()).toEqual(['problems.csv']);
+    expect((await textsIn(out))['problems.csv']).toContain(
+      'frame=Frame 0002/readings.csv,2,overhaul,X,no overhaul of that name in the files,held',
+    );
+  },
+);

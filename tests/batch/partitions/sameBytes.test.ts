@@ -44,6 +44,13 @@ describe('a partitioned folder gives the bytes of the same rows in a flat one', 
     expect(await textsIn(out)).toEqual(flat);
   });
 
+  it('all folders in one database', async () => {
+    const out = join(folder, 'together');
+    const outcome = await analysed(data, out, 2, 1e9);
+    expect(outcome.ok && outcome.parts.map(({ folders }) => folders.length)).toEqual([3]);
+    expect(await textsIn(out)).toEqual(flat);
+  });
+
   it('Parquet, numbers and days typed', async () => {
     const packed = await writeSmallFleet(join(folder, 'packed'), true);
     await packAsParquet(packed);

@@ -1,7 +1,7 @@
 import studentCdf from '@stdlib/stats-base-dists-t-cdf';
 import studentQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { describe, expect, it } from 'vitest';
-import { rateRatio } from '../../../lib/stats/sisters/rateRatio';
+import { rateRatio, shortRateRatio } from '../../../lib/stats/sisters/rateRatio';
 import { studentTable } from '../../../lib/stats/wear/studentTable';
 import type { LineMixture } from '../../../lib/stats/wear/types';
 
@@ -117,4 +117,14 @@ describe('rateRatio against numerical integration over both rates', () => {
     expect(reason).toContain(`chance ${(100 * otherSide).toFixed(1)} %`);
     expect(tailProbability).toBeGreaterThan(0);
   });
+});
+
+it('the short form holds the same numbers', () => {
+  for (const components of [known, uncertain, falling]) {
+    const { ratio, tailProbability } = rateRatio(mixtureOf(components));
+    const short = shortRateRatio(mixtureOf(components));
+    expect(short.tailProbability).toBe(tailProbability);
+    expect(short.ratio === null).toBe(ratio === null);
+    if (ratio !== null) expect(ratio).toMatchObject({ ...short.ratio });
+  }
 });

@@ -7,12 +7,13 @@ import {
   chancePast,
   levelAt,
   levelQuantile,
-  readingProbability,
   readingQuantile,
   slopeOf,
 } from '../../../lib/stats/wear/forecast';
 import { integrateWear } from '../../../lib/stats/wear/integrateWear';
+import { chanceToFill, fillChance } from '../../../lib/stats/wear/mixtureChance';
 import { runLevel } from '../../../lib/stats/wear/runLevel';
+import type { LineMixture } from '../../../lib/stats/wear/types';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
 import { evenly } from './evenly';
 import { oneLine, ownLineMixture } from './ownLineMixture';
@@ -25,6 +26,13 @@ interface Prediction {
   readonly t: number[];
   readonly F_line: number[];
   readonly F_new_reading: number[];
+}
+
+/** Probability that a reading at x lies below y, with any extra variance. */
+function readingProbability(mixture: LineMixture, x: number, y_mm: number, extraVariance = 0): number {
+  const chance = chanceToFill();
+  fillChance(chance, mixture, x, y_mm, 1, 1, extraVariance);
+  return chance.chance;
 }
 
 const truth = { noise: 0.015, startRun: 0.015, slopeRun: 0.015, startUnit: 0.01, slopeUnit: 0.02 };
