@@ -40,14 +40,16 @@ export function BenchView({ fleet, sheet, typed }: BenchViewProps) {
       <p className="answer">
         <Prose text={benchAnswer(sheet, characteristics)} />
       </p>
-      <Cautions />
-      <section aria-label="Before the work" className={styles.workshop}>
-        <ul>
-          {workshopCautions.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
-      </section>
+      <div className={styles.before}>
+        <Cautions />
+        <section aria-label="Before the work" className={styles.workshop}>
+          <ul>
+            {workshopCautions.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ul>
+        </section>
+      </div>
       <SheetButtons sheet={sheet} characteristics={characteristics} uom={entry.uom} />
       <dl className={styles.facts}>
         {sheetFacts(sheet).map(([term, text]) => (

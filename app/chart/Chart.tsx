@@ -1,9 +1,15 @@
 'use client';
 
-import { useId, useLayoutEffect, useRef } from 'react';
+import { useCallback, useId, useLayoutEffect, useRef, useState } from 'react';
+import type { DrawnPicture } from '../../lib/charts/drawSvg';
+import type { PlotPlace } from '../../lib/charts/placeInPlot';
+import type { Plot } from '../../lib/charts/plotOf';
 import { PictureExport } from '../export/PictureExport';
+import { Crosshair, usePointed } from './Crosshair';
 import styles from './chart.module.css';
 import { PaperChart } from './PaperChart';
+import { PointReader } from './PointReader';
+import { countPoints } from './picturePoints';
 import { hintAt, pickedAt, placeSvg } from './placeSvg';
 import { useChartTheme } from './useChartTheme';
 import { type BuildSpec, useDrawing } from './useDrawing';
@@ -25,12 +31,34 @@ interface ChartProps {
   readonly onPick?: (picked: string) => void;
   /** What is printed in its place; one picture of the same specification if not given. */
   readonly onPaper?: readonly BuildSpec[];
+  /** What the picture holds at a place, by the values of its axes: a crosshair then follows the pointer, with these words. */
+  readonly wordsAt?: (place: PlotPlace) => string;
 }
 
+interface Drawn {
+  /** How often it was drawn. */
+  readonly number: number;
+  readonly points: number;
+  readonly plot: Plot | null;
+}
+
+const notDrawn: Drawn = { number: 0, points: 0, plot: null };
+
 /** A picture from a Vega-Lite specification, drawn in a worker without eval, with a copy for paper ready beside it. */
-export function Chart({ build, label, description, height_px, until, onDrawn, onPick, onPaper }: ChartProps) {
+export function Chart(props: ChartProps) {
+  const { build, label, description, height_px, until, onDrawn, onPick, onPaper, wordsAt } = props;
   const box = useRef<HTMLDivElement>(null);
-  const failure = useDrawing(box, build, useChartTheme(), useWidth(box), onDrawn);
+  const [drawn, setDrawn] = useState(notDrawn);
+  const take = useCallback(
+    ({ svg, plot }: DrawnPicture) => {
+      const points = box.current === null ? 0 : countPoints(box.current);
+      setDrawn(({ number }) => ({ number: number + 1, points, plot }));
+      onDrawn?.(svg);
+    },
+    [onDrawn],
+  );
+  const failure = useDrawing(box, build, useChartTheme(), useWidth(box), take);
+  const [pointed, follow] = usePointed(box, wordsAt === undefined ? null : drawn.plot);
   useLayoutEffect(() => {
     const { current } = box;
     if (until != null && current !== null && current.childElementCount === 0) placeSvg(current, until);
@@ -38,22 +66,36 @@ export function Chart({ build, label, description, height_px, until, onDrawn, on
   const captionId = useId();
   return (
     <div className={styles.chart}>
-      {/* biome-ignore lint/a11y/useKeyWithClickEvents: the table below holds the same links for the keyboard. */}
-      <div
-        ref={box}
-        role="img"
-        aria-label={label}
-        aria-describedby={captionId}
-        className={`${styles.box} ${styles.onScreen}`}
-        style={{ minHeight: height_px }}
-        onPointerMove={(event) => {
-          event.currentTarget.title = hintAt(event.target) ?? '';
-        }}
-        onClick={(event) => {
-          const picked = pickedAt(event.target);
-          if (picked !== null) onPick?.(picked);
-        }}
-      />
+      <div className={`${styles.frame} ${styles.onScreen}`}>
+        {/* biome-ignore lint/a11y/useKeyWithClickEvents: the points are gone through by keyboard in PointReader. */}
+        <div
+          ref={box}
+          role="img"
+          aria-label={label}
+          aria-describedby={captionId}
+          className={styles.box}
+          style={{ minHeight: height_px }}
+          onPointerMove={(event) => {
+            event.currentTarget.title = hintAt(event.target) ?? '';
+            follow(event);
+          }}
+          onPointerLeave={() => follow(null)}
+          onClick={(event) => {
+            const picked = pickedAt(event.target);
+            if (picked !== null) onPick?.(picked);
+          }}
+        />
+        {drawn.points > 0 && (
+          <PointReader box={box} label={label} count={drawn.points} drawing={drawn.number} onPick={onPick} />
+        )}
+        {pointed !== null && drawn.plot !== null && <Crosshair pointed={pointed} plot={drawn.plot} />}
+      </div>
+      {wordsAt !== undefined && (
+        // Its line is there before there is anything to say: nothing moves under the pointer.
+        <p className={styles.at} aria-hidden="true">
+          {pointed === null ? 'Values under the pointer stand here.' : wordsAt(pointed.place)}
+        </p>
+      )}
       {(onPaper ?? [build]).map((paper, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: the pictures have no other identity than their order.
         <PaperChart key={index} build={paper} label={label} />

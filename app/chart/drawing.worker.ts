@@ -1,9 +1,9 @@
 import './measureText';
 import { expose } from 'comlink';
-import { drawSvg } from '../../lib/charts/drawSvg';
+import { drawPicture } from '../../lib/charts/drawSvg';
 
 /** Pictures are drawn here, so that the page answers while one is under way. */
-const drawing = { drawSvg };
+const drawing = { drawPicture };
 
 export type Drawing = typeof drawing;
 

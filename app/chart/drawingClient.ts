@@ -1,4 +1,5 @@
 import { type Remote, wrap } from 'comlink';
+import type { DrawnPicture } from '../../lib/charts/drawSvg';
 import type { LayeredSpec } from '../../lib/charts/theme';
 import type { Drawing } from './drawing.worker';
 
@@ -22,7 +23,7 @@ function worker() {
 }
 
 /** Draws a specification in the worker; rejects if it cannot be drawn or the worker stops. */
-export function drawInWorker(spec: LayeredSpec, width_px: number): Promise<string> {
+export function drawInWorker(spec: LayeredSpec, width_px: number): Promise<DrawnPicture> {
   const { api, failure } = worker();
-  return Promise.race([api.drawSvg(spec, width_px), failure]);
+  return Promise.race([api.drawPicture(spec, width_px), failure]);
 }

@@ -22,9 +22,9 @@ export function pickedAt(target: EventTarget | null): string | null {
     : null;
 }
 
-/** What the mark under the pointer says, or null. */
+/** What the mark under the pointer says, or null; what an axis says of itself is no finding. */
 export function hintAt(target: EventTarget | null): string | null {
   return target instanceof Element
-    ? (target.closest('[aria-label]')?.getAttribute('aria-label') ?? null)
+    ? (target.closest('.role-mark [aria-label]')?.getAttribute('aria-label') ?? null)
     : null;
 }

@@ -1,4 +1,5 @@
 import { type RefObject, useEffect, useState } from 'react';
+import type { DrawnPicture } from '../../lib/charts/drawSvg';
 import type { ChartTheme, LayeredSpec } from '../../lib/charts/theme';
 import { useWriting } from '../writing/useWriting';
 import { drawInWorker } from './drawingClient';
@@ -22,7 +23,7 @@ export function useDrawing(
   build: BuildSpec,
   theme: ChartTheme | null,
   width_px: number | null,
-  onDrawn?: (svg: string) => void,
+  onDrawn?: (picture: DrawnPicture) => void,
 ): string | null {
   const [failure, setFailure] = useState<string | null>(null);
   const writing = useWriting();
@@ -33,10 +34,10 @@ export function useDrawing(
     const width = Math.max(narrowest_px, Math.floor(width_px));
     const draw = async () => drawInWorker(build(theme, width < narrowBelow_px), width);
     draw().then(
-      (svg) => {
+      (picture) => {
         if (stale || box.current === null) return;
-        placeSvg(box.current, svg);
-        onDrawn?.(svg);
+        placeSvg(box.current, picture.svg);
+        onDrawn?.(picture);
         setFailure(null);
       },
       (error: unknown) => {

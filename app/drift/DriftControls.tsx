@@ -3,7 +3,7 @@
 import type { DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { formatFixed } from '../../lib/charts/format';
-import { Term } from '../frame/Term';
+import { Field } from '../frame/Field';
 import { chartWords, ruleWords } from '../words/driftSentence';
 import { seriesName } from '../words/seriesName';
 import { BudgetField } from './BudgetField';
@@ -28,17 +28,21 @@ export function DriftControls({ result, series, known, characteristics, onChange
   const costOf = (rule: string) => result.ruleCosts.find((one) => one.rule === rule)?.expected_per_year;
   return (
     <form className="controls" aria-label="What is watched" onSubmit={(event) => event.preventDefault()}>
-      <label>
-        Series
-        <select value={series} onChange={(event) => onChange({ series: event.target.value, unit: '' })}>
-          {known.map((name) => (
-            <option key={name} value={name}>
-              {seriesName(name, characteristics)}
-            </option>
-          ))}
-        </select>
-      </label>
-      <Term name="series" />
+      <Field label="Series" term="series">
+        {(id) => (
+          <select
+            id={id}
+            value={series}
+            onChange={(event) => onChange({ series: event.target.value, unit: '' })}
+          >
+            {known.map((name) => (
+              <option key={name} value={name}>
+                {seriesName(name, characteristics)}
+              </option>
+            ))}
+          </select>
+        )}
+      </Field>
       <BudgetField
         budget_per_year={budget_per_year}
         onChange={(budget) => onChange({ budget: budget === usualBudget_per_year ? '' : String(budget) })}

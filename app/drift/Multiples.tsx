@@ -10,8 +10,10 @@ import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
 import { Pager } from '../frame/Pager';
 import { usePaged } from '../frame/usePaged';
+import { DataTable } from '../table/DataTable';
 import { counted } from '../words/counted';
 import { seriesName } from '../words/seriesName';
+import { multipleColumns, multipleRow } from './multipleColumns';
 
 const cellsPerPicture = 64;
 
@@ -49,6 +51,7 @@ function Cells({
     () => (theme, narrow) => smallMultiples(multiples, threshold, theme, narrow),
     [multiples, threshold],
   );
+  const rows = useMemo(() => multiples.map(multipleRow), [multiples]);
   const found = multiples.filter((one) => one.found).map(({ series }) => series.unit);
   return (
     <figure>
@@ -78,6 +81,16 @@ function Cells({
         noun="unit"
         onPage={onPage}
       />
+      <details>
+        <summary>The numbers by unit</summary>
+        <DataTable
+          caption={`Forecast residuals by unit: ${title}`}
+          columns={multipleColumns}
+          rows={rows}
+          rowKey={({ unit }) => unit}
+          empty="No unit is drawn."
+        />
+      </details>
     </figure>
   );
 }

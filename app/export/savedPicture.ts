@@ -18,7 +18,8 @@ export interface PictureWords {
 /** The picture as SVG text that stands alone, in the colours of paper; rejects if it cannot be drawn. */
 export async function savedSvg(build: BuildSpec, words: PictureWords): Promise<string> {
   const theme: ChartTheme = readTheme('paperTheme');
-  return standAlone(await drawInWorker(build(theme, false), width_px), words);
+  const { svg } = await drawInWorker(build(theme, false), width_px);
+  return standAlone(svg, words);
 }
 
 /**

@@ -1,6 +1,8 @@
 'use client';
 
+import { Field } from '../frame/Field';
 import { TakenField } from '../frame/TakenField';
+import type { TermName } from '../words/terms';
 
 /** One value that may be chosen. */
 export interface Choice {
@@ -13,6 +15,7 @@ const mostListed = 300;
 
 interface ChoiceFieldProps {
   readonly label: string;
+  readonly term?: TermName | undefined;
   readonly options: readonly Choice[];
   /** Empty for all. */
   readonly value: string;
@@ -20,12 +23,13 @@ interface ChoiceFieldProps {
 }
 
 /** One of a few values from a list, or one of many by its name. */
-export function ChoiceField({ label, options, value, onChange }: ChoiceFieldProps) {
+export function ChoiceField({ label, term, options, value, onChange }: ChoiceFieldProps) {
   const isKnown = value === '' || options.some((option) => option.code === value);
   if (options.length > mostListed) {
     return (
       <TakenField
         label={label}
+        term={term}
         type="text"
         placeholder="all"
         value={value}
@@ -35,17 +39,18 @@ export function ChoiceField({ label, options, value, onChange }: ChoiceFieldProp
     );
   }
   return (
-    <label>
-      {label}
-      <select value={value} onChange={(event) => onChange(event.target.value)}>
-        <option value="">all</option>
-        {!isKnown && <option value={value}>{value} (not in the data)</option>}
-        {options.map((option) => (
-          <option key={option.code} value={option.code}>
-            {option.name}
-          </option>
-        ))}
-      </select>
-    </label>
+    <Field label={label} term={term}>
+      {(id) => (
+        <select id={id} value={value} onChange={(event) => onChange(event.target.value)}>
+          <option value="">all</option>
+          {!isKnown && <option value={value}>{value} (not in the data)</option>}
+          {options.map((option) => (
+            <option key={option.code} value={option.code}>
+              {option.name}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
   );
 }

@@ -1,10 +1,8 @@
 'use client';
 
-import { Fragment, useMemo } from 'react';
-
+import { useMemo } from 'react';
 import { isWholeFleet } from '../../lib/analysis/scope';
 import type { FleetResult, UnitRow } from '../../lib/analysis/types';
-import { Term } from '../frame/Term';
 import { compareValues } from '../table/compareValues';
 import { type Choice, ChoiceField } from './ChoiceField';
 import { type FleetFilter, limitedSeries } from './fleetRows';
@@ -47,15 +45,14 @@ export function FleetFilters({ fleet, filter, onChange, withSeries = true }: Fle
   return (
     <form className="controls" aria-label="Filters" onSubmit={(event) => event.preventDefault()}>
       {choices.map((choice) => (
-        <Fragment key={choice.name}>
-          <ChoiceField
-            label={choice.label}
-            options={choice.options}
-            value={filter[choice.name]}
-            onChange={(value) => onChange({ [choice.name]: value, page: '' })}
-          />
-          {'term' in choice && <Term name={choice.term} />}
-        </Fragment>
+        <ChoiceField
+          key={choice.name}
+          label={choice.label}
+          term={'term' in choice ? choice.term : undefined}
+          options={choice.options}
+          value={filter[choice.name]}
+          onChange={(value) => onChange({ [choice.name]: value, page: '' })}
+        />
       ))}
       <UnitsField
         fleet={fleet}

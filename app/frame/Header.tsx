@@ -4,6 +4,7 @@ import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import { useEngine } from '../engine/EngineProvider';
 import { UnitSearch } from '../search/UnitSearch';
+import { useUnitMarks } from '../units/useUnitMarks';
 import { openedWords } from '../words/openedWords';
 import { KeptBlock } from '../workspace/KeptBlock';
 import styles from './frame.module.css';
@@ -26,6 +27,7 @@ export function Header() {
   const path = usePathname();
   const { state } = useEngine();
   const opened = openedWords(state);
+  useUnitMarks();
   return (
     <header className={styles.header}>
       <p className={styles.name}>

@@ -1,5 +1,5 @@
-/** Words with a hyphen and a digit, such as dates and serials, which must not break across lines. */
-const unbroken = /(\S*-\S*\d\S*|\S*\d\S*-\S*)/;
+/** Words with a hyphen that must not break across lines: with a digit, such as dates and serials, or in capitals, such as codes of parts. */
+const unbroken = /(\S*-\S*\d\S*|\S*\d\S*-\S*|\b[A-Z]+-[A-Z]+\b)/;
 
 /** Sentences in which dates and serials stay on one line. */
 export function Prose({ text }: { readonly text: string }) {

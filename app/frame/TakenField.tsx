@@ -1,6 +1,8 @@
 'use client';
 
 import { type InputHTMLAttributes, type ReactNode, useId } from 'react';
+import type { TermName } from '../words/terms';
+import { Field } from './Field';
 
 interface TakenFieldProps
   extends Pick<
@@ -8,6 +10,7 @@ interface TakenFieldProps
     'type' | 'min' | 'max' | 'step' | 'list' | 'placeholder'
   > {
   readonly label: string;
+  readonly term?: TermName | undefined;
   readonly value: string | number;
   /** What is wrong with what was typed; null if nothing is. */
   readonly fault: ReactNode | null;
@@ -17,26 +20,30 @@ interface TakenFieldProps
 }
 
 /** A field whose text is taken on Enter or on leaving it, and not with every key: what follows from it takes its time. */
-export function TakenField({ label, value, fault, onTake, children, ...input }: TakenFieldProps) {
+export function TakenField({ label, term, value, fault, onTake, children, ...input }: TakenFieldProps) {
   const faultId = useId();
   return (
-    <label>
-      {label}
-      <input
-        key={value}
-        {...input}
-        defaultValue={value}
-        aria-invalid={fault !== null}
-        aria-describedby={fault === null ? undefined : faultId}
-        onBlur={(event) => onTake(event.target.value)}
-        onKeyDown={(event) => event.key === 'Enter' && onTake(event.currentTarget.value)}
-      />
-      {children}
-      {fault !== null && (
-        <span id={faultId} role="alert">
-          {fault}
-        </span>
+    <Field label={label} term={term}>
+      {(id) => (
+        <>
+          <input
+            key={value}
+            {...input}
+            id={id}
+            defaultValue={value}
+            aria-invalid={fault !== null}
+            aria-describedby={fault === null ? undefined : faultId}
+            onBlur={(event) => onTake(event.target.value)}
+            onKeyDown={(event) => event.key === 'Enter' && onTake(event.currentTarget.value)}
+          />
+          {children}
+          {fault !== null && (
+            <span id={faultId} role="alert">
+              {fault}
+            </span>
+          )}
+        </>
       )}
-    </label>
+    </Field>
   );
 }

@@ -71,8 +71,7 @@ export function OpenButtons() {
         <p>
           {counted(names.length, 'file')} and everything read from {names.length === 1 ? 'it' : 'them'} and
           what was typed on the Bench and not saved will be removed from this browser, and the{' '}
-          {siteFleetName()}
-          opened. The files on your disk stay as they are.
+          {siteFleetName()} opened. The files on your disk stay as they are.
         </p>
       </ConfirmDialog>
     </>

@@ -13,7 +13,7 @@ import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { ordersSentence } from '../words/reportWords';
 import { capitalised } from '../words/seriesName';
-import { ordersDue } from '../words/sparesSentence';
+import { noParts, ordersDue } from '../words/sparesSentence';
 
 interface OrdersSectionProps {
   readonly paper: Paper;
@@ -90,7 +90,7 @@ export function OrdersSection({ paper, due, sparesQuery, source }: OrdersSection
         below={({ name, reason }) => (
           <Prose text={`${name === null ? '' : `${name}. `}${capitalised(rewritten(reason))}.`} />
         )}
-        empty="Nothing needs ordering."
+        empty={spares.orders.length === 0 ? noParts : 'Nothing needs ordering.'}
       />
     </section>
   );

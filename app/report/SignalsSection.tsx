@@ -33,7 +33,9 @@ export function SignalsSection({ paper, open, source }: SignalsSectionProps) {
         columns={columns}
         rows={open}
         rowKey={({ unit, series }) => `${unit} ${series}`}
-        empty="No signal is open."
+        empty={
+          drift.readings === 0 ? 'No reading can be compared with a forecast yet.' : 'No signal is open.'
+        }
       />
     </section>
   );

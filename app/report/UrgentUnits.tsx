@@ -12,6 +12,7 @@ import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { counted } from '../words/counted';
 import { actionWords, noVerdict, partsWords, whyWords } from '../words/decisionWords';
+import { noUrgentUnit } from '../words/reportWords';
 import { rowRemark } from '../words/rowRemark';
 import { capitalised } from '../words/seriesName';
 
@@ -64,7 +65,7 @@ export function UrgentUnits({ paper, rows, sources }: UrgentUnitsProps) {
         rows={urgent}
         rowKey={(row) => row.unit.unit}
         below={(row) => <Prose text={reasons(row).join(' ')} />}
-        empty="Every unit can wait for its next planned overhaul."
+        empty={noUrgentUnit(rows.map(({ outlook }) => outlook))}
       />
     </section>
   );

@@ -2,7 +2,7 @@ import { groupings } from '../../lib/analysis/grouping/sisterGroupOf';
 import type { SistersResult } from '../../lib/analysis/sisters/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import type { FunnelMeasure } from '../../lib/charts/funnelPicture';
-import { Term } from '../frame/Term';
+import { Field } from '../frame/Field';
 import { seriesName } from '../words/seriesName';
 
 const groupingWords = {
@@ -35,33 +35,34 @@ export function SisterControls({
   return (
     <>
       <form className="controls" aria-label="What is compared" onSubmit={(event) => event.preventDefault()}>
-        <label>
-          Series
-          <select value={series} onChange={(event) => onChange({ series: event.target.value })}>
-            {names.map((name) => (
-              <option key={name} value={name}>
-                {seriesName(name, characteristics)}
-              </option>
-            ))}
-          </select>
-        </label>
-        <Term name="series" />
-        <label>
-          Sisters are units of one
-          <select
-            value={result.groupBy}
-            onChange={(event) =>
-              onChange({ by: event.target.value === 'frame' ? '' : event.target.value, in: '' })
-            }
-          >
-            {groupings.map((one) => (
-              <option key={one} value={one}>
-                {groupingWords[one]}
-              </option>
-            ))}
-          </select>
-        </label>
-        <Term name="sisterGroup" />
+        <Field label="Series" term="series">
+          {(id) => (
+            <select id={id} value={series} onChange={(event) => onChange({ series: event.target.value })}>
+              {names.map((name) => (
+                <option key={name} value={name}>
+                  {seriesName(name, characteristics)}
+                </option>
+              ))}
+            </select>
+          )}
+        </Field>
+        <Field label="Sisters are units of one" term="sisterGroup">
+          {(id) => (
+            <select
+              id={id}
+              value={result.groupBy}
+              onChange={(event) =>
+                onChange({ by: event.target.value === 'frame' ? '' : event.target.value, in: '' })
+              }
+            >
+              {groupings.map((one) => (
+                <option key={one} value={one}>
+                  {groupingWords[one]}
+                </option>
+              ))}
+            </select>
+          )}
+        </Field>
         <label>
           Group
           <select value={group} onChange={(event) => onChange({ in: event.target.value })}>

@@ -7,6 +7,7 @@ import { rewritten } from '../../lib/charts/rewritten';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { capitalised } from '../words/seriesName';
+import { noParts } from '../words/sparesSentence';
 import { orderColumns } from './orderColumns';
 import { partAddress } from './sparesAddress';
 
@@ -62,12 +63,14 @@ export function OrderTable({ spares, query, onPart }: OrderTableProps) {
             {capitalised(rewritten(reason))}.
           </>
         )}
-        empty="No part is on record: add parts.csv on the Records page."
+        empty={noParts}
       />
-      <p>
-        Lacking, mean: pieces expected to be missing by the end of lead time plus review period if none are
-        ordered.
-      </p>
+      {rows.length > 0 && (
+        <p>
+          Lacking, mean: pieces expected to be missing by the end of lead time plus review period if none are
+          ordered.
+        </p>
+      )}
     </section>
   );
 }

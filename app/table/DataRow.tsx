@@ -18,15 +18,17 @@ interface DataRowProps<Data> {
   /** Place in the order shown, from 0. */
   readonly index: number;
   readonly columns: readonly DataColumn<Data>[];
+  /** The unit that the row is about, if it is about one: it is marked with the unit's other places on the page. */
+  readonly unit: string | undefined;
   readonly measure: ((row: HTMLTableRowElement | null) => void) | null;
   /** What stands under the row over all of its columns, if anything does. */
   readonly below: ReactNode;
 }
 
 /** One row of a table, its name as a row head. */
-export function DataRow<Data>({ row, index, columns, measure, below }: DataRowProps<Data>) {
+export function DataRow<Data>({ row, index, columns, unit, measure, below }: DataRowProps<Data>) {
   const cells = (
-    <tr aria-rowindex={index + 2} data-index={index} ref={measure}>
+    <tr aria-rowindex={index + 2} data-index={index} data-unit={unit} ref={measure}>
       {columns.map((column) => {
         const content = column.cell?.(row) ?? plainCell(column.value(row), column.date ?? false);
         return column.rowHeader ? (

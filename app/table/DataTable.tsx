@@ -88,10 +88,12 @@ export function DataTable<Data extends object>({
   });
   const sorted: readonly Row<typeof features, Data>[] = table.getRowModel().rows;
   const view = useRowWindow(sorted.length, box);
+  const unitColumn = columns.find(({ id }) => id === 'unit');
+  const unitOf = (row: Data) => unitColumn?.value(row)?.toString();
   if (rows.length === 0) return <p>{empty}</p>;
   return (
     <>
-      <ScrollBox box={box} labelledBy={captionId}>
+      <ScrollBox box={box} labelledBy={captionId} rows={rows.length}>
         <table aria-rowcount={sorted.length + 1}>
           <caption id={captionId}>{caption}</caption>
           <thead>
@@ -119,6 +121,7 @@ export function DataTable<Data extends object>({
                   row={row.original}
                   index={index}
                   columns={choice.shown}
+                  unit={unitOf(row.original)}
                   measure={view.measure}
                   below={below?.(row.original) ?? null}
                 />

@@ -85,7 +85,7 @@ export function EditGrid({ table, caption, draft, journal, busy, onChange }: Edi
   };
   return (
     <>
-      <ScrollBox box={box} labelledBy={captionId}>
+      <ScrollBox box={box} labelledBy={captionId} rows={draft.length}>
         <table aria-rowcount={draft.length + 1}>
           <caption id={captionId}>{caption}</caption>
           <thead>

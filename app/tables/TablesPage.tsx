@@ -9,7 +9,7 @@ import { useQuery } from '../address/useQuery';
 import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
 import { WithFleet } from '../engine/WithFleet';
-import { Term } from '../frame/Term';
+import { Field } from '../frame/Field';
 import { saveFile } from '../records/saveFile';
 
 import { siteFleetName } from '../words/siteFleet';
@@ -28,7 +28,6 @@ function FleetTables({ fleet }: { readonly fleet: FleetResult }) {
   const [query, change] = useQuery();
   const drafts = useDrafts(fleet);
   const table = editedTables.find((one) => one === query.get('table')) ?? editedTables[0];
-  const term = tableTerms[table];
   const asked = useAsked(fleet, 'tableRows', table);
   return (
     <>
@@ -37,22 +36,25 @@ function FleetTables({ fleet }: { readonly fleet: FleetResult }) {
           ? tableSentence(table, asked.answer, fleet.source)
           : 'The table is being read.'}
       </p>
-      <p className="controls">
-        <label>
-          Table
-          <select
-            value={table}
-            onChange={({ target }) => change({ table: target.value === editedTables[0] ? '' : target.value })}
-          >
-            {editedTables.map((one) => (
-              <option key={one} value={one}>
-                {tableName(one)}
-              </option>
-            ))}
-          </select>
-        </label>
-        {term !== undefined && <Term name={term} />}
-      </p>
+      <div className="controls">
+        <Field label="Table" term={tableTerms[table]}>
+          {(id) => (
+            <select
+              id={id}
+              value={table}
+              onChange={({ target }) =>
+                change({ table: target.value === editedTables[0] ? '' : target.value })
+              }
+            >
+              {editedTables.map((one) => (
+                <option key={one} value={one}>
+                  {tableName(one)}
+                </option>
+              ))}
+            </select>
+          )}
+        </Field>
+      </div>
       {/* Rows of one table are no answer for another while it is asked. */}
       <WithAnswer
         key={table}

@@ -12,7 +12,7 @@ import { marginQuantities } from './marginQuantities';
 
 /** The table as it is saved: a row a quantity, a column a limit. */
 function savedMargins(margins: readonly MarginRow[]): SavedTable {
-  const limits = margins.map((margin) => limitText(margin) ?? 'No limit');
+  const limits = margins.map(limitText);
   const columns: readonly DataColumn<SavedColumn<MarginRow>>[] = [
     { id: 'quantity', header: 'Quantity', value: ({ header }) => header },
     ...margins.map((margin, index) => ({
@@ -25,9 +25,9 @@ function savedMargins(margins: readonly MarginRow[]): SavedTable {
   return savedTable(columns, rows);
 }
 
-function limitText(margin: MarginRow): string | null {
+function limitText(margin: MarginRow): string {
   return margin.limit_mm === null
-    ? null
+    ? 'No limit'
     : `${capitalised(margin.limitKind ?? 'upper')} limit ${formatMm(margin.limit_mm)}`;
 }
 
@@ -47,7 +47,7 @@ export function MarginTable({ caption, margins }: MarginTableProps) {
   const columns = margins.map((margin, index) => ({ margin, key: `${margin.limitKind ?? 'none'} ${index}` }));
   return (
     <>
-      <ScrollBox labelledBy={captionId}>
+      <ScrollBox labelledBy={captionId} rows={marginQuantities.length}>
         <table>
           <caption id={captionId}>{caption}</caption>
           <thead>
@@ -55,7 +55,7 @@ export function MarginTable({ caption, margins }: MarginTableProps) {
               <th scope="col">Quantity</th>
               {columns.map(({ margin, key }) => (
                 <th key={key} scope="col" className="text">
-                  <Written text={limitText(margin)} reason="no limit, no verdict" />
+                  {limitText(margin)}
                 </th>
               ))}
             </tr>

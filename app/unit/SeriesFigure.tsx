@@ -2,10 +2,12 @@
 
 import { useCallback } from 'react';
 import type { UnitResult, UnitSeries } from '../../lib/analysis/types';
+import type { PlotPlace } from '../../lib/charts/placeInPlot';
 import { seriesPicture } from '../../lib/charts/seriesPicture';
 import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
 import { midSentence } from '../words/seriesName';
+import { seriesPlaceWords } from '../words/seriesPlaceWords';
 import { SeriesKey } from './SeriesKey';
 
 interface SeriesFigureProps {
@@ -44,6 +46,7 @@ export function SeriesFigure({ result, series, name, description }: SeriesFigure
         label={`Readings and forecast of ${midSentence(name)}, ${result.unit.unit}`}
         description={description}
         height_px={300}
+        wordsAt={(place: PlotPlace) => seriesPlaceWords(series, place)}
       />
     </figure>
   );

@@ -1,3 +1,4 @@
+import type { UnitOutlook } from '../../lib/analysis/combineChances';
 import type { OrderRow } from '../../lib/analysis/demand/types';
 import type { DriftFinding } from '../../lib/analysis/drift/types';
 import type { HeldEffect, HeldRows, Paper } from '../../lib/analysis/report/types';
@@ -41,6 +42,14 @@ export function emptyPaperSentence({ scope, fleet, firstDate }: Paper): string |
   if (fleet.fits.length > 0) return null;
   const first = firstDate === null ? '' : `; the first overhaul on record is of ${formatDate(firstDate)}`;
   return `No reading in the scope is dated up to ${formatDate(fleet.asOf)}${first}: choose a later day.`;
+}
+
+/** Said where no unit is pressing: units without a forecast to a limit were not judged, and are not said to wait. */
+export function noUrgentUnit(outlooks: readonly Pick<UnitOutlook, 'chanceNow'>[]): string {
+  const unknown = outlooks.filter(({ chanceNow }) => chanceNow === null).length;
+  if (unknown === 0) return 'Every unit can wait for its next planned overhaul.';
+  if (unknown === outlooks.length) return 'No unit can be judged: none has a forecast to a limit.';
+  return `Every unit with a forecast can wait for its next planned overhaul; ${counted(unknown, 'unit')} without one cannot be judged.`;
 }
 
 /** How the day of the paper stands to the records: null if it is their latest day. */

@@ -3,6 +3,9 @@ import type { Difference, WhatIf } from '../../lib/analysis/demand/whatIf';
 import { formatCount, formatDate, formatFixed, formatPercent, formatPieces } from '../../lib/charts/format';
 import { counted } from './counted';
 
+/** Said where orders would stand. */
+export const noParts = 'No part is on record: add parts.csv on the Records page.';
+
 /** Parts that a sentence names; the others are counted. */
 const mostNamed = 4;
 

@@ -46,12 +46,18 @@ export function tableSentence(
   const held = rows.length - used.length;
   const [one, many] = names[table];
   const whose = source === 'demo' ? ` of the ${siteFleetName()}` : '';
+  if (rows.length === 0 && source === 'own') return emptyTable(table);
   const inForce = `${counted(used.length, `${one}${whose} is`, `${many}${whose} are`)} in force`;
   const parts = [
     ...(edited > 0 ? [`${counted(edited, 'of them was', 'of them were')} edited here`] : []),
     ...(held > 0 ? [`${counted(held, 'more is held, and not used', 'more are held, and not used')}`] : []),
   ];
   return `${[inForce, ...parts].join('; ')}.`;
+}
+
+/** What to do where a table of the own files has no row. */
+function emptyTable(table: EditedTable): string {
+  return `No ${names[table][0]} is on record: add a row here, or ${table}.csv on the Records page.`;
 }
 
 /** Where a row comes from: 'limits.csv, line 3' or 'edited here, AB, 2026-03-01', and why it is held. */

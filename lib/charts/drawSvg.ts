@@ -1,6 +1,7 @@
 import { parse, type Runtime, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
 import { compile } from 'vega-lite';
+import { type Plot, plotOf } from './plotOf';
 import type { LayeredSpec } from './theme';
 import { xmlText } from './xmlText';
 
@@ -20,20 +21,31 @@ function runtimeOf(spec: LayeredSpec): Runtime {
   return runtime;
 }
 
+export interface DrawnPicture {
+  readonly svg: string;
+  /** Null for a picture that has no two straight axes. */
+  readonly plot: Plot | null;
+}
+
+/** Draws as SVG text as `drawSvg` does, and says what lies where on its axes. */
+export async function drawPicture(spec: LayeredSpec, width_px: number | null = null): Promise<DrawnPicture> {
+  const view = new View(runtimeOf(spec), { expr: expressionInterpreter, renderer: 'none', hover: false });
+  try {
+    for (const [name, rows] of Object.entries(spec.datasets ?? {})) view.data(name, rows as object[]);
+    if (width_px !== null && !keepsSize(spec)) view.width(width_px);
+    return { svg: xmlText(await view.toSVG()), plot: plotOf(view) };
+  } finally {
+    view.finalize();
+  }
+}
+
 /**
  * Draws a specification as SVG text, `width_px` wide in place of the width that it states if one is given; one that is padded
  * to its own size keeps it.
  * A mark's description becomes its aria-label, its href a link round it; a character that XML cannot hold becomes U+FFFD.
  */
 export async function drawSvg(spec: LayeredSpec, width_px: number | null = null): Promise<string> {
-  const view = new View(runtimeOf(spec), { expr: expressionInterpreter, renderer: 'none', hover: false });
-  try {
-    for (const [name, rows] of Object.entries(spec.datasets ?? {})) view.data(name, rows as object[]);
-    if (width_px !== null && !keepsSize(spec)) view.width(width_px);
-    return xmlText(await view.toSVG());
-  } finally {
-    view.finalize();
-  }
+  return (await drawPicture(spec, width_px)).svg;
 }
 
 /** A picture whose shape matters, such as a circle, is not stretched to its box. */

@@ -35,7 +35,7 @@ export function funnelPicture(
           },
         ],
   );
-  const drawn = layersWithData(layersOf(measure, theme), {
+  const drawn = layersWithData(layersOf(measure, theme, narrow), {
     limits: funnel.limits,
     centre: [{ centre: funnel.centre }],
     units: units.filter((unit) => !unit.outside),
@@ -44,12 +44,12 @@ export function funnelPicture(
   return axesPicture(narrow ? 260 : 300, 40, theme, drawn);
 }
 
-function layersOf(measure: FunnelMeasure, theme: ChartTheme): Layer[] {
+function layersOf(measure: FunnelMeasure, theme: ChartTheme, narrow: boolean): Layer[] {
   const unit = measure === 'rate' ? rateUnit() : 'mm';
   const x = {
     field: 'sd',
     type: 'quantitative' as const,
-    title: `how well it is known: standard deviation, ${unit}`,
+    title: `${narrow ? '' : 'how well it is known: '}standard deviation, ${unit}`,
     scale: { zero: false, nice: false },
     axis: { grid: false, tickCount: 5 },
   };

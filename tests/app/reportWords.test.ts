@@ -12,6 +12,7 @@ import {
   emptyPaperSentence,
   heldReason,
   heldSentence,
+  noUrgentUnit,
   ordersSentence,
   paperDriftSentence,
   paperTitle,
@@ -83,6 +84,15 @@ describe('what the paper is of', () => {
     );
     expect(daySentence('2027-01-01', asOf)).toMatch(/^The latest day in the records is 2026-11-01: /);
   });
+});
+
+it('no unit is said to wait that nothing is known of', () => {
+  const units = (...chances: readonly (number | null)[]) => chances.map((chanceNow) => ({ chanceNow }));
+  expect(noUrgentUnit(units(0.01, 0.02))).toBe('Every unit can wait for its next planned overhaul.');
+  expect(noUrgentUnit(units(0.01, null, null))).toBe(
+    'Every unit with a forecast can wait for its next planned overhaul; 2 units without one cannot be judged.',
+  );
+  expect(noUrgentUnit(units(null))).not.toContain('can wait');
 });
 
 describe('what is held', () => {
