@@ -40,7 +40,7 @@ function columnsOf({
     ),
   };
   const columns = findingColumns(characteristics);
-  const before = columns.findIndex(({ id }) => id === 'strongest');
+  const before = columns.findIndex(({ id }) => id === 'pattern');
   return columns.toSpliced(before, 0, act);
 }
 
