@@ -3,6 +3,7 @@
 import { useRouter } from 'next/navigation';
 import { useCallback, useMemo } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
+import { lighterSvg } from '../../lib/charts/lighterSvg';
 import { unitAddress } from '../address/unitAddress';
 import { Chart } from '../chart/Chart';
 import { Pager } from '../frame/Pager';
@@ -53,7 +54,11 @@ export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper =
   );
   const keep = useCallback(
     (svg: string) =>
-      keepLastPicture({ sentence: fleetSentence(rows, false), remarks: fleetRemarks(rows), svg }),
+      keepLastPicture({
+        sentence: fleetSentence(rows, false),
+        remarks: fleetRemarks(rows),
+        svg: lighterSvg(svg),
+      }),
     [rows],
   );
   return (

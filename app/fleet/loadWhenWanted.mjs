@@ -22,8 +22,10 @@ export function loadWhenWanted() {
     for (const sign of signs) addEventListener(sign, load, { passive: true });
     setTimeout(load, pause_ms);
   } else {
+    const image = document.querySelector('[data-first="picture"] img');
+    const ready = image === null ? Promise.resolve() : image.decode().catch(() => {});
+    ready.then(() => requestAnimationFrame(() => setTimeout(load)));
     // A page in the background is not drawn, and is loaded all the same.
-    requestAnimationFrame(() => setTimeout(load));
-    setTimeout(load, 500);
+    setTimeout(load, 700);
   }
 }
