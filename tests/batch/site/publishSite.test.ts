@@ -6,7 +6,7 @@ import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { FleetResult } from '../../../lib/analysis/types';
 import { finishSite } from '../../../lib/batch/site/finishSite.mjs';
-import { policyOf } from '../../../lib/batch/site/policy.mjs';
+import { inlineScriptHashes, policyOf } from '../../../lib/batch/site/policy.mjs';
 import { publishSite } from '../../../lib/batch/site/publishSite';
 import { siteFiles } from '../../../lib/batch/site/siteFiles.mjs';
 import { filesOf } from '../../support/withRecords';
@@ -20,8 +20,15 @@ const inSite = (name: string) => readFileSync(join(site, name), 'utf8');
 beforeAll(async () => {
   mkdirSync(join(built, 'demo'), { recursive: true });
   const page =
-    '<!DOCTYPE html><html><head><meta charSet="utf-8"/><title>T</title></head><body><script>one()</script></body></html>';
+    '<!DOCTYPE html><html><head><meta charSet="utf-8"/><title>T</title><script src="/a.js" async=""></script></head><body><div hidden="" data-first="source"></div><script>one()</script></body></html>';
   writeFileSync(join(built, 'index.html'), page);
+  const demoAnswer = {
+    sentence: 'DEMO-1 & others <wait>.',
+    remarks: ['DEMO-1 has no plan.'],
+    wide: '<svg/>',
+    narrow: '<svg/>',
+  };
+  writeFileSync(join(built, 'demo', 'first.json'), JSON.stringify(demoAnswer));
   writeFileSync(join(built, 'demo', 'index.json'), '["units.csv"]');
   writeFileSync(join(built, 'demo', 'units.csv'), 'unit,frame\nDEMO-1,Lark\n');
   finishSite(built);
@@ -47,6 +54,21 @@ it('opens with the answers of now and finds the files at the addresses that it l
     'sisters',
     'report',
   ]);
+});
+
+it('carries the answer of now in the page itself, in place of the one that was built, with the scripts behind it', () => {
+  const [before, after] = [readFileSync(join(built, 'index.html'), 'utf8'), inSite('index.html')];
+  expect(before).toContain('<p>DEMO-1 &amp; others &lt;wait&gt;.</p><ul><li>DEMO-1 has no plan.</li></ul>');
+  const sentence = /<template data-first="made"><p>([^<]*)<\/p>/.exec(after)?.[1];
+  expect(sentence).toMatch(/of 24 units|^None of 24 units/);
+  expect(after.match(/<svg /g)).toHaveLength(2);
+  expect(after).toMatch(/class="wide"[\s\S]*var\(--chance-\d\)[\s\S]*class="narrow"/);
+  for (const html of [before, after]) {
+    expect(html).toContain('<link rel="preload" as="script" fetchpriority="low" data-run="" href="/a.js"/>');
+    expect(html).not.toContain('async=""');
+    for (const hash of inlineScriptHashes(html)) expect(policyOf(html)).toContain(hash);
+  }
+  expect(siteFiles(site)).not.toContain('demo/first.json');
 });
 
 it('says in every page whose fleet it is, under the policy that was built', () => {
