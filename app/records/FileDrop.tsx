@@ -26,6 +26,7 @@ export function FileDrop({ onWorkspace }: FileDropProps) {
   const busy = !mayAdd(state) || !mayWrite;
   // At the page's start it is not known yet whether own files are there, which these are to be added to.
   const isStarting = state.work?.behind === true && state.fleet === null;
+  const isClosed = busy && !isStarting;
   const [waiting, setWaiting] = useState<readonly DroppedFile[] | null>(null);
   useEffect(() => {
     if (waiting === null || busy) return;
@@ -35,7 +36,7 @@ export function FileDrop({ onWorkspace }: FileDropProps) {
 
   const take = useCallback(
     async (event: Event) => {
-      if (busy && !isStarting) {
+      if (isClosed) {
         setMessage(
           mayWrite
             ? 'Wait until the work under way ends, or stop it, and then add the files again.'
@@ -61,7 +62,7 @@ export function FileDrop({ onWorkspace }: FileDropProps) {
         setMessage(error instanceof Error ? error.message : String(error));
       }
     },
-    [busy, isStarting, mayWrite, onWorkspace],
+    [isClosed, mayWrite, onWorkspace],
   );
   const dragging = usePageDrop(take);
   const chosen = (input: HTMLInputElement, event: Event) => {
@@ -77,10 +78,10 @@ export function FileDrop({ onWorkspace }: FileDropProps) {
         {siteFleetName()} and are kept in this browser until you remove them.
       </p>
       <p className="buttons">
-        <button type="button" disabled={busy && !isStarting} onClick={() => filePicker.current?.click()}>
+        <button type="button" disabled={isClosed} onClick={() => filePicker.current?.click()}>
           Choose files
         </button>
-        <button type="button" disabled={busy && !isStarting} onClick={() => folderPicker.current?.click()}>
+        <button type="button" disabled={isClosed} onClick={() => folderPicker.current?.click()}>
           Choose a folder
         </button>
       </p>

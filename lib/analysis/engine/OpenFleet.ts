@@ -64,12 +64,13 @@ export class OpenFleet {
     const attempt = ++this.attempt;
     let reportedAt = Number.NEGATIVE_INFINITY;
     const report = async (progress: Progress): Promise<void> => {
-      // A step may be shorter than it takes to tell of it.
       const now = performance.now();
-      if (now - reportedAt < betweenReports_ms) return;
-      reportedAt = now;
-      onProgress(progress);
-      await yieldToMessages();
+      // A step may be shorter than it takes to tell of it; a stop is heeded at each.
+      if (now - reportedAt >= betweenReports_ms) {
+        reportedAt = now;
+        onProgress(progress);
+        await yieldToMessages();
+      }
       if (this.attempt !== attempt) throw new Cancelled();
     };
     try {
