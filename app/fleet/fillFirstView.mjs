@@ -6,7 +6,8 @@ export const firstViewNames = { lastPicture: 'endfloat last picture', fleetShown
  * own files last or, where it knows of no own files, the answer that was put into the page when the site was made. A view
  * that the address narrows is another picture and stays empty.
  *
- * It stands alone: the site's pages carry its text as an inline script, so that it runs before the framework is loaded.
+ * It stands alone: the site's pages carry its text as an inline script, so that it runs before the framework is loaded; and
+ * twice, before and after the answer of the site, since what is kept of own files need not wait until that is read.
  *
  * @param names see firstViewNames
  */
@@ -36,10 +37,11 @@ export function fillFirstView(names) {
   } catch {
     // A browser that refuses its memory, or a torn picture: the view does without.
   }
-  const made = slot('made')?.content;
-  if (made === undefined || isOwn) return;
-  const remarks = [...made.querySelectorAll('li')].map(({ textContent }) => textContent);
+  const text = slot('made')?.textContent;
+  if (text === undefined || isOwn) return;
+  const made = JSON.parse(text);
   const narrowBelow_px = 640;
-  const picture = made.querySelector(innerWidth < narrowBelow_px ? '.narrow' : '.wide');
-  fill('site', made.querySelector('p').textContent, remarks, picture.cloneNode(true));
+  const svg = innerWidth < narrowBelow_px ? made.narrow : made.wide;
+  const picture = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
+  fill('site', made.sentence, made.remarks, picture);
 }

@@ -7,7 +7,7 @@
  */
 export function loadWhenWanted() {
   const signs = ['pointerdown', 'pointermove', 'keydown', 'wheel', 'touchstart'];
-  const pause_ms = 4_000;
+  const pause_ms = 8_000;
   const load = () => {
     for (const sign of signs) removeEventListener(sign, load);
     for (const link of document.querySelectorAll('link[data-run]')) {
@@ -17,14 +17,21 @@ export function loadWhenWanted() {
       document.head.append(Object.assign(document.createElement('script'), { src, async: true }));
     }
   };
+  const fetchOnly = () => {
+    for (const link of document.querySelectorAll('link[data-run]')) {
+      Object.assign(link, { rel: 'preload', as: 'script', fetchPriority: 'low' });
+    }
+  };
   const shown = document.querySelector('[data-first="view"]')?.dataset.firstShown;
+  const image = document.querySelector('[data-first="picture"] img');
+  const ready = image === null ? Promise.resolve() : image.decode().catch(() => {});
+  const whenDrawn = (act) => ready.then(() => requestAnimationFrame(() => setTimeout(act)));
   if (shown === 'site') {
     for (const sign of signs) addEventListener(sign, load, { passive: true });
+    whenDrawn(fetchOnly);
     setTimeout(load, pause_ms);
   } else {
-    const image = document.querySelector('[data-first="picture"] img');
-    const ready = image === null ? Promise.resolve() : image.decode().catch(() => {});
-    ready.then(() => requestAnimationFrame(() => setTimeout(load)));
+    whenDrawn(load);
     // A page in the background is not drawn, and is loaded all the same.
     setTimeout(load, 700);
   }

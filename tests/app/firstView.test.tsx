@@ -23,8 +23,12 @@ const picture = {
   remarks: ['1 unit has no plan.', '2 units have <b>no</b> limit.'],
   svg: '<svg xmlns="http://www.w3.org/2000/svg" width="40"><text>U-1</text></svg>',
 };
-const made = `<template data-first="made"><p>9 of 52 units.</p><ul><li>One remark.</li></ul>
-<svg class="wide" xmlns="http://www.w3.org/2000/svg"><text>W-1</text></svg><svg class="narrow"><text>N-1</text></svg></template>`;
+const made = `<script type="application/json" data-first="made">${JSON.stringify({
+  sentence: '9 of 52 units.',
+  remarks: ['One <b>remark</b>.'],
+  wide: '<svg xmlns="http://www.w3.org/2000/svg" id="wide"><text>W-1</text></svg>',
+  narrow: '<svg xmlns="http://www.w3.org/2000/svg"><text>N-1</text></svg>',
+}).replaceAll('<', '\\u003c')}</script>`;
 
 let root: Root;
 let box: HTMLElement;
@@ -88,10 +92,10 @@ test('what was shown last is there before anything is opened, as text and as a p
 test('a first visit sees the answer that the page carries, and the framework leaves it as it is', () => {
   const { before, mismatches } = pageOfSite();
   expect(words('.answer')).toEqual(['9 of 52 units.']);
-  expect(words('.remarks li')).toEqual(['One remark.']);
+  expect(words('.remarks li')).toEqual(['One <b>remark</b>.']);
   expect(words('[data-first="picture"] text')).toEqual(['W-1']);
   expect(shown()).toBe('site');
-  expect(sitePictureSvg()).toMatch(/<svg [^>]*class="wide"[\s\S]*W-1/);
+  expect(sitePictureSvg()).toMatch(/<svg [^>]*id="wide"[\s\S]*W-1/);
   expect(box.innerHTML).toBe(before);
   expect(mismatches).toEqual([]);
 });

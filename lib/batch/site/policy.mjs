@@ -39,7 +39,10 @@ const stated = /<meta http-equiv="Content-Security-Policy" content="([^"]*)"\/>/
 
 /** Hashes of the inline scripts of a page as a policy names them, each once, in order. */
 export function inlineScriptHashes(html) {
-  const inline = [...html.matchAll(script)].filter(([, attributes]) => !/\ssrc\s*=/i.test(attributes));
+  // Data in a page is no script: nothing runs it, and it needs no leave.
+  const inline = [...html.matchAll(script)].filter(
+    ([, attributes]) => !/\ssrc\s*=|\stype="application\/json"/i.test(attributes),
+  );
   const hashes = inline.map(
     ([, , text]) => `'sha256-${createHash('sha256').update(text, 'utf8').digest('base64')}'`,
   );
