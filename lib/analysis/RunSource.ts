@@ -1,11 +1,13 @@
 import type { Connector } from '../store/Connector';
-import { createRunStatisticsSql, weighRunsSql } from '../store/sql/runStatistics';
+import { createRunStatisticsSql, seriesOfReadingsSql, weighRunsSql } from '../store/sql/runStatistics';
 
-/** Statements that make the table of run statistics of a table of sister groups, see createRunStatisticsSql. */
+/** Statements that make the table of run statistics of a table of sister groups, one series at a time: see createRunStatisticsSql. */
 export interface RunStatements {
-  createSql(groupTable: string): string;
+  /** Series with runs, and whether readings of different spread are among them (0 or 1), in order: series, weighted. */
+  readonly seriesSql: string;
+  createSql(groupTable: string, series: string): string;
   /** Weighs the runs that have interval readings by the noise variances as they stand. */
-  weighSql(groupTable: string): string;
+  weighSql(groupTable: string, series: string): string;
 }
 
 /** Where the statistics of runs come from: makes everything ready in the store for statements about runs up to a day. */
@@ -13,6 +15,7 @@ export type RunSource = (connector: Connector, asOf: string) => Promise<RunState
 
 /** Runs of the readings in the store. */
 export const runsInStore: RunSource = async (_connector, asOf) => ({
-  createSql: (groupTable) => createRunStatisticsSql(groupTable, asOf),
-  weighSql: (groupTable) => weighRunsSql(groupTable, asOf),
+  seriesSql: seriesOfReadingsSql(asOf),
+  createSql: (groupTable, series) => createRunStatisticsSql(groupTable, asOf, series),
+  weighSql: (groupTable, series) => weighRunsSql(groupTable, asOf, series),
 });

@@ -1,15 +1,11 @@
-import { z } from 'zod';
-import { fitWear } from '../stats/wear/fitWear';
-import { noForecastReason } from '../stats/wear/noForecastReason';
 import type { WearFit, WearPosterior, WearStatistics } from '../stats/wear/types';
 import type { Connector } from '../store/Connector';
 import { queryRows } from '../store/queryRows';
-import { addNoiseVarianceSql, createNoiseVariancesSql } from '../store/sql/noiseVariances';
-import { seriesSql } from '../store/sql/runStatistics';
+import { createNoiseVariancesSql } from '../store/sql/noiseVariances';
 import type { FitGroups, FittedGroup } from './fitGroups';
-import { seriesStatistics } from './groupStatistics';
 import type { RunStatements } from './RunSource';
 import type { FitRow } from './types';
+import { type SeriesOfRuns, seriesOfRuns, weighedStatistics } from './weighedStatistics';
 
 /** A sister group's series with everything that its forecasts are made from. */
 export interface GroupFit {
@@ -20,8 +16,6 @@ export interface GroupFit {
   readonly fit: WearFit | null;
   readonly unitIndex: ReadonlyMap<string, number>;
 }
-
-const seriesRow = z.object({ series: z.string(), weighted: z.number() });
 
 /** Name of a run: its unit and its number, 0 for the one from new. */
 export function runName(unit: string, run: number): string {
@@ -63,26 +57,20 @@ export async function groupFits(
   onGroup: (name: string, share: number) => Promise<void>,
 ): Promise<ReadonlyMap<string, GroupFit>> {
   await connector.run(createNoiseVariancesSql(groupTable));
-  await connector.run(runs.createSql(groupTable));
-  const all = await queryRows(connector, seriesSql(groupTable), seriesRow);
-  const weighted = all.filter((one) => one.weighted === 1).map(({ series }) => series);
-  if (weighted.length > 0) {
-    await connector.run(runs.weighSql(groupTable));
-    if (await addNoise(connector, groupTable, weighted)) await connector.run(runs.weighSql(groupTable));
-  }
-  const statisticsOf = (series: string | undefined) => {
-    const asked = series === undefined ? [] : seriesStatistics(connector, groupTable, series);
+  const all = await queryRows(connector, runs.seriesSql, seriesOfRuns);
+  const statisticsOf = (one: SeriesOfRuns | undefined) => {
+    const asked = one === undefined ? [] : weighedStatistics(connector, groupTable, runs, one);
     // Where the fits before it are stopped nobody waits for it.
     const found = Promise.resolve(asked);
     found.catch(() => {});
     return found;
   };
   const fits: GroupFit[] = [];
-  let next = statisticsOf(all[0]?.series);
+  let next = statisticsOf(all[0]);
   for (const [place, { series }] of all.entries()) {
     const groups = await next;
     // The database reads on while the fits are computed.
-    next = statisticsOf(all[place + 1]?.series);
+    next = statisticsOf(all[place + 1]);
     const name = series.replaceAll('_', ' ');
     const fitted = await fitGroups(
       groups.map(({ statistics }) => statistics),
@@ -98,25 +86,6 @@ export async function groupFits(
 
 function order(one: string, other: string): number {
   return one < other ? -1 : Number(one > other);
-}
-
-/** Adds the noise of groups that weigh interval readings; whether there is any. */
-async function addNoise(
-  connector: Connector,
-  groupTable: string,
-  weighted: readonly string[],
-): Promise<boolean> {
-  let any = false;
-  for (const series of weighted) {
-    for (const one of await seriesStatistics(connector, groupTable, series)) {
-      if (!one.weighted || noForecastReason(one.statistics) !== null) continue;
-      const variance = fitWear(one.statistics).sdNoise_mm ** 2;
-      if (variance <= 0) continue;
-      await connector.run(addNoiseVarianceSql(groupTable, one.group, series, variance));
-      any = true;
-    }
-  }
-  return any;
 }
 
 function groupFit(

@@ -28,17 +28,14 @@ export interface GroupStatistics {
   readonly weighted: boolean;
 }
 
-/** Sufficient statistics of every sister group of a series, in order of group: asked at once, since the records are gone through once. */
+/** Sufficient statistics of every sister group of the series that the grouping's table of run statistics holds, in order of group. */
 export async function seriesStatistics(
   connector: Connector,
   groupTable: string,
-  series: string,
 ): Promise<readonly GroupStatistics[]> {
   const unitKinds = { group: 'text', unit: 'text', runs: 'number' } as const;
-  const units = await queryColumns(connector, seriesUnitsSql(groupTable), unitKinds, [series]);
-  const { run, weighted, ...sums } = await queryColumns(connector, seriesRunsSql(groupTable), runKinds, [
-    series,
-  ]);
+  const units = await queryColumns(connector, seriesUnitsSql(groupTable), unitKinds);
+  const { run, weighted, ...sums } = await queryColumns(connector, seriesRunsSql(groupTable), runKinds);
   const groups: GroupStatistics[] = [];
   let [unit, firstRun] = [0, 0];
   while (unit < units.group.length) {

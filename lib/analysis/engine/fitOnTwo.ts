@@ -3,6 +3,9 @@ import { type FitGroups, type FittedGroup, fitGroup } from '../fitGroups';
 /** Below this number of runs a second thread takes longer to start than it saves. */
 const leastRuns = 2_000;
 
+/** Groups that the helper has at once: it goes on with the next while this thread, deep in a fit, has not heard of the last. */
+const inFlight = 3;
+
 /**
  * Fits groups on two threads: this one from the first on, a helper from the last on, until they meet. Which of them fits a
  * group changes no number.
@@ -24,9 +27,9 @@ export function fitOnTwo(
         fitted[place] = await helper(statistics).catch(() => fitGroup(statistics));
       }
     };
-    const helping = runs < leastRuns ? Promise.resolve() : help();
+    const helping = runs < leastRuns ? [] : Array.from({ length: inFlight }, help);
     // Where this thread is stopped nobody waits for the helper.
-    helping.catch(() => {});
+    for (const one of helping) one.catch(() => {});
     try {
       while (next < end) {
         const place = next;
@@ -34,7 +37,7 @@ export function fitOnTwo(
         await onGroup(place);
         fitted[place] = fitGroup(groups[place] as (typeof groups)[number]);
       }
-      await helping;
+      await Promise.all(helping);
     } finally {
       // The helper begins nothing more where this thread was stopped.
       end = next;

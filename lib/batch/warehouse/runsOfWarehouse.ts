@@ -2,7 +2,7 @@ import type { RunSource } from '../../analysis/RunSource';
 import { type Connector, normalisedText } from '../../store/Connector';
 import { onOneLine, withLinesSql } from '../../store/oneLine';
 import { statisticsTable } from '../../store/sql/runStatistics';
-import { createWarehouseRunsSql, mergedRunsSql, warehouseRuns } from './mergedRunsSql';
+import { createWarehouseRunsSql, mergedRunsSql, seriesOfWarehouseSql, warehouseRuns } from './mergedRunsSql';
 import { checkSameHistories } from './sameHistories';
 import { refusedReasons } from './unusedReasons';
 import { type StatisticsCells, statisticsColumns, type Warehouse, WarehouseError } from './Warehouse';
@@ -48,9 +48,9 @@ export function runsOfWarehouse(
     checkCounts(warehouse, { inWarehouse, used, unused });
     onCounted({ inWarehouse, used, unused });
     // Weighed anew from the same few numbers: the warehouse is asked nothing.
-    const make = (groupTable: string) =>
-      `CREATE OR REPLACE TABLE ${statisticsTable(groupTable)} AS ${mergedRunsSql(groupTable)}`;
-    return { createSql: make, weighSql: make };
+    const make = (groupTable: string, series: string) =>
+      `CREATE OR REPLACE TABLE ${statisticsTable(groupTable)} AS ${mergedRunsSql(groupTable, series)}`;
+    return { seriesSql: seriesOfWarehouseSql, createSql: make, weighSql: make };
   };
 }
 

@@ -101,7 +101,7 @@ describe('runs put together from their parts of one spread', () => {
           await connector.run(
             `INSERT INTO ${warehouseRuns} (${statisticsColumns.join(', ')}) VALUES ${parts.join(', ')}`,
           );
-          const sql = `SELECT ${columns.join(', ')} FROM (${mergedRunsSql('sisters')})`;
+          const sql = `SELECT ${columns.join(', ')} FROM (${mergedRunsSql('sisters', 'runout')})`;
           const rows = await queryRows(connector, sql, row);
           expect(rows).toHaveLength(1);
           // Where no variance is known, the noise is taken as 0.01 mm.
