@@ -2,7 +2,7 @@ import type { WearFit, WearPosterior, WearStatistics } from '../stats/wear/types
 import type { Connector } from '../store/Connector';
 import { queryRows } from '../store/queryRows';
 import { createNoiseVariancesSql } from '../store/sql/noiseVariances';
-import type { FitGroups, FittedGroup } from './fitGroups';
+import type { FittedGroup, GroupWork } from './groupWork';
 import type { RunStatements } from './RunSource';
 import type { FitRow } from './types';
 import { type SeriesOfRuns, seriesOfRuns, weighedStatistics } from './weighedStatistics';
@@ -46,14 +46,14 @@ export function runIndexOf({ statistics, unitIndex }: GroupFit, unit: string, ru
  *
  * @param groupTable table of the sister group of each unit: unit, group
  * @param runs statements that make the statistics of the runs
- * @param fitGroups where the fits are computed
+ * @param work where the fits are computed
  * @param onGroup called before each fit with its name and the share done
  */
 export async function groupFits(
   connector: Connector,
   groupTable: string,
   runs: RunStatements,
-  fitGroups: FitGroups,
+  work: GroupWork,
   onGroup: (name: string, share: number) => Promise<void>,
 ): Promise<ReadonlyMap<string, GroupFit>> {
   await connector.run(createNoiseVariancesSql(groupTable));
@@ -72,7 +72,7 @@ export async function groupFits(
     // The database reads on while the fits are computed.
     next = statisticsOf(all[place + 1]);
     const name = series.replaceAll('_', ' ');
-    const fitted = await fitGroups(
+    const fitted = await work.fits(
       groups.map(({ statistics }) => statistics),
       (index) => onGroup(`${groups[index]?.group}, ${name}`, (place + index / groups.length) / all.length),
     );

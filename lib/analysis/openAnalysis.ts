@@ -6,13 +6,13 @@ import type { Connector } from '../store/Connector';
 import { type ImportedData, importFiles } from '../store/importFiles';
 import { queryRows } from '../store/queryRows';
 import { latestDate, limitsInForce, runsNow } from '../store/questions';
-import { type FitGroups, fitHere } from './fitGroups';
+import { fleetMargins } from './fleetMargins';
 import { type GroupFit, groupFits } from './groupFits';
 import { type GroupBy, groupTableOf } from './grouping/sisterGroupOf';
-import { marginRow } from './marginRow';
+import { type GroupWork, workHere } from './groupWork';
 import { type QuestionIndex, questionIndex } from './questionIndex';
 import { type RunSource, runsInStore } from './RunSource';
-import type { FleetResult, MarginRow, Progress, UnderstoodSheet } from './types';
+import type { FleetResult, Progress, UnderstoodSheet } from './types';
 import { type UnitNow, unitNow, yearsAhead } from './unitNow';
 import { positionsOn, writeGroups } from './unitsOnDay';
 
@@ -25,8 +25,8 @@ export interface AnalysisSettings {
   readonly problemsListed?: number;
   /** Where runs come from if not from the readings of the files. */
   readonly runs?: RunSource;
-  /** Where fits are computed if not one after another where the analysis runs. */
-  readonly fitGroups?: FitGroups;
+  /** Where fits and margins are computed if not one after another where the analysis runs. */
+  readonly work?: GroupWork;
   /** Margins of series without a limit are left out: pages ask for them unit by unit. */
   readonly limitedOnly?: boolean;
   /** Chances by quarter, which pictures need and files do not hold, are left out. */
@@ -48,15 +48,12 @@ export interface Analysis {
   readonly groupTable: string;
   readonly limitedOnly: boolean;
   readonly runs: RunSource;
-  readonly fitGroups: FitGroups;
+  readonly work: GroupWork;
 }
 
 /** What an analysis of the same records is asked for. */
 interface Asked
-  extends Pick<
-    AnalysisSettings,
-    'asOf' | 'groupBy' | 'limitedOnly' | 'withoutQuarters' | 'runs' | 'fitGroups'
-  > {
+  extends Pick<AnalysisSettings, 'asOf' | 'groupBy' | 'limitedOnly' | 'withoutQuarters' | 'runs' | 'work'> {
   /** The day whose group tables lie beside those of what is open. */
   readonly ofDay?: string;
 }
@@ -104,7 +101,7 @@ export async function openAnalysis(
 
 /** The same records with units put together in another way; nothing is read again. */
 export async function regrouped(
-  { connector, fleet, imported, limitedOnly, runs, fitGroups }: Analysis,
+  { connector, fleet, imported, limitedOnly, runs, work }: Analysis,
   groupBy: GroupBy,
   onProgress: OnProgress,
 ): Promise<Analysis> {
@@ -112,14 +109,14 @@ export async function regrouped(
     connector,
     imported,
     fleet.source,
-    { asOf: fleet.asOf, groupBy, limitedOnly, runs, fitGroups },
+    { asOf: fleet.asOf, groupBy, limitedOnly, runs, work },
     onProgress,
   );
 }
 
 /** The same records as they stood on another day: later overhauls and readings are left out; nothing is read again. */
 export async function onDay(
-  { connector, fleet, imported, groupBy, limitedOnly, runs, fitGroups }: Analysis,
+  { connector, fleet, imported, groupBy, limitedOnly, runs, work }: Analysis,
   asOf: string,
   onProgress: OnProgress,
 ): Promise<Analysis> {
@@ -127,7 +124,7 @@ export async function onDay(
     connector,
     imported,
     fleet.source,
-    { asOf, groupBy, limitedOnly, runs, fitGroups, ofDay: asOf },
+    { asOf, groupBy, limitedOnly, runs, work, ofDay: asOf },
     onProgress,
   );
 }
@@ -142,7 +139,7 @@ async function analyse(
     limitedOnly = false,
     withoutQuarters = false,
     runs = runsInStore,
-    fitGroups = fitHere,
+    work = workHere,
     ofDay,
   }: Asked,
   onProgress: OnProgress,
@@ -151,7 +148,7 @@ async function analyse(
   const positions = await positionsOn(connector, asOf);
   const units = new Map(positions.map((position) => [position.unit, unitNow(position, groupBy, asOf)]));
   const groupTable = await writeGroups(connector, groupTableOf(groupBy, ofDay), units);
-  const fits = await groupFits(connector, groupTable, await runs(connector, asOf), fitGroups, (name, share) =>
+  const fits = await groupFits(connector, groupTable, await runs(connector, asOf), work, (name, share) =>
     onProgress({ step: `Fitting wear of ${name}`, share: 0.4 + 0.5 * share }),
   );
   const index = questionIndex(
@@ -162,7 +159,9 @@ async function analyse(
     withoutQuarters ? 0 : yearsAhead * 4,
   );
   await onProgress({ step: 'Forecasting margins', share: 0.92 });
-  const margins = await fleetMargins(units, index, limitedOnly, onProgress);
+  const margins = await fleetMargins(units, index, limitedOnly, work, (share) =>
+    onProgress({ step: 'Forecasting margins', share: 0.92 + 0.08 * share }),
+  );
   const characteristics = await queryRows(
     connector,
     'SELECT characteristic AS code, name FROM all_characteristics ORDER BY code',
@@ -193,26 +192,8 @@ async function analyse(
     groupTable,
     limitedOnly,
     runs,
-    fitGroups,
+    work,
   };
-}
-
-async function fleetMargins(
-  units: ReadonlyMap<string, UnitNow>,
-  index: QuestionIndex,
-  limitedOnly: boolean,
-  onProgress: OnProgress,
-): Promise<readonly MarginRow[]> {
-  const margins: MarginRow[] = [];
-  let done = 0;
-  for (const unit of units.values()) {
-    for (const question of index.questionsOf(unit)) {
-      if (question.limit !== null || !limitedOnly) margins.push(marginRow(question));
-    }
-    if (++done % 20 === 0)
-      await onProgress({ step: 'Forecasting margins', share: 0.92 + (0.08 * done) / units.size });
-  }
-  return margins;
 }
 
 /** How each workshop's sheet was understood, column by column. */

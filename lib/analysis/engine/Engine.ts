@@ -10,7 +10,7 @@ import type { InputFile } from '../../records/importReport';
 import { lineOfFile } from '../../records/intake/lineOfFile';
 import type { Database } from '../../store/Connector';
 import { previewSheet, type SheetPreview } from '../../store/intake/previewSheet';
-import type { FitGroups } from '../fitGroups';
+import type { GroupWork } from '../groupWork';
 import { AnswersBefore, type PreparedAnswer } from './AnswersBefore';
 import { type Effect, EffectOfDecisions } from './EffectOfDecisions';
 import type { DroppedFile, EngineApi, OpenOutcome, ReportProgress } from './EngineApi';
@@ -36,8 +36,8 @@ export interface EngineSources {
   demoFiles(): Promise<readonly InputFile[]>;
   /** ISO date and time, UTC, for the journal. */
   now(): string;
-  /** Where fits are computed; one after another on the engine's own thread if not given. */
-  readonly fitGroups?: FitGroups;
+  /** Where fits and margins are computed; one after another on the engine's own thread if not given. */
+  readonly work?: GroupWork;
   /** The answer that was prepared from the demo files with the site. */
   readonly demoAnswer?: PreparedAnswer;
   /** Version of the site, by which an answer of last time is known to be one of this program. */
@@ -64,7 +64,7 @@ export class Engine implements EngineApi {
     const { store = browserStore(), tabs = new OnlyTab(), version = null, now } = sources;
     this.keeper = new Keeper(store, tabs, now);
     this.decided = new KeptJournal(this.keeper, now);
-    this.current = new OpenFleet(this.database, sources.fitGroups);
+    this.current = new OpenFleet(this.database, sources.work);
     this.effects = new EffectOfDecisions(this.database);
     const lastAnswer = new LastAnswer(store, this.keeper, version);
     this.before = new AnswersBefore(lastAnswer, sources.demoAnswer ?? null);

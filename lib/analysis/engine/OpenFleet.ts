@@ -1,7 +1,7 @@
 import type { Decision } from '../../records/decisions/Decision';
 import type { RulingOutcome } from '../../records/decisions/rulings';
 import type { InputFile } from '../../records/importReport';
-import { type FitGroups, fitHere } from '../fitGroups';
+import { type GroupWork, workHere } from '../groupWork';
 import { type AnalysisSettings, NoUsableReadings, openAnalysis } from '../openAnalysis';
 import type { FleetResult, Progress } from '../types';
 import type { OpenOutcome, ReportProgress } from './EngineApi';
@@ -33,7 +33,7 @@ export class OpenFleet {
 
   constructor(
     private readonly database: LazyDatabase,
-    private readonly fitGroups: FitGroups = fitHere,
+    private readonly work: GroupWork = workHere,
   ) {}
 
   get fleet(): FleetResult | null {
@@ -77,7 +77,7 @@ export class OpenFleet {
       await report({ step: 'Starting the database engine', share: 0 });
       const connector = await this.database.connect();
       try {
-        const settings = { ...settingsOfOpening(decisions), fitGroups: this.fitGroups };
+        const settings = { ...settingsOfOpening(decisions), work: this.work };
         const analysis = await openAnalysis(connector, await files(), source, settings, report);
         const previous = this.answers;
         this.answers = new FleetAnswers(analysis, yieldToMessages);

@@ -3,11 +3,11 @@ import type { InputFile } from '../../records/importReport';
 import { openBrowserDatabase } from '../../store/browserDatabase';
 import type { PreparedAnswer } from './AnswersBefore';
 import { Engine } from './Engine';
-import { fitOnHelper } from './fitHelper';
-import { fitOnTwo } from './fitOnTwo';
 import { forPage } from './forPage';
 import { BrowserTabs } from './kept/BrowserTabs';
 import { guardWrites } from './kept/guardWrites';
+import { secondThread } from './secondThread';
+import { workOnTwo } from './workOnTwo';
 
 /** Root of the site, from where this worker's own file lies, so that the site may sit under any path. */
 const site = new URL(self.location.href.replace(/_next\/.*$/, ''));
@@ -51,7 +51,7 @@ const engine = new Engine({
     }),
   demoFiles,
   demoAnswer,
-  fitGroups: fitOnTwo(fitOnHelper),
+  work: workOnTwo(secondThread),
   version: process.env.SITE_SOURCES ?? null,
   now: () => new Date().toISOString(),
   tabs: new BrowserTabs(),
