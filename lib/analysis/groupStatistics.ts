@@ -41,7 +41,7 @@ export async function seriesStatistics(
   while (unit < units.group.length) {
     const group = units.group[unit] as string;
     const end = endOf(units.group, unit);
-    const runsOfUnit = units.runs.subarray(unit, end);
+    const runsOfUnit = units.runs.slice(unit, end);
     const endRun = firstRun + runsOfUnit.reduce((sum, runs) => sum + runs, 0);
     const statistics = wearStatisticsFromColumns(
       units.unit.slice(unit, end),
@@ -67,8 +67,9 @@ export function groupReadings(
   return queryColumns(connector, groupReadingsSql(groupTable), kinds, [asOf, group, series]);
 }
 
+/** Copies: a stretch of a longer column would go to another thread with the whole of it. */
 function stretchOf(sums: RunSums, from: number, to: number): RunSums {
-  const cut = Object.entries(sums).map(([name, column]) => [name, column.subarray(from, to)]);
+  const cut = Object.entries(sums).map(([name, column]) => [name, column.slice(from, to)]);
   return Object.fromEntries(cut) as RunSums;
 }
 

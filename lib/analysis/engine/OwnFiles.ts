@@ -13,8 +13,6 @@ import type { OpenFleet } from './OpenFleet';
 
 const nothingToCorrect =
   'it corrects held rows, and none of your files is open. Add them first, or together with it';
-const notKept =
-  'This browser does not keep the files: they are open until the page is closed. Save the workspace file, or keep the originals at hand.';
 const looksOn =
   'Another tab has taken over writing meanwhile: this is open here until the page is closed, and not kept in this browser.';
 
@@ -72,7 +70,7 @@ export class OwnFiles {
     return this.open(files, onProgress);
   }
 
-  /** Opens files and, if they can be used, keeps those that were recognised, with the journal, as one act. */
+  /** Opens files and, if they can be used, holds those that were recognised, with the journal, to be kept as one act. */
   async open(
     files: readonly InputFile[],
     onProgress: ReportProgress,
@@ -85,16 +83,15 @@ export class OwnFiles {
     const usable = new Set(
       outcome.fleet.files.filter((file) => file.table !== null).map((file) => file.file),
     );
-    const kept = await this.keeper.keep({
+    const held = await this.keeper.hold({
       files: files.filter((file) => usable.has(file.name)),
       journal: await journal(),
       source: 'own',
     });
-    if (kept === 'kept') {
-      void this.lastAnswer.keep(outcome.fleet, decisions);
-      return outcome;
-    }
-    return { ...outcome, message: kept === 'not kept' ? notKept : await this.messageOfReader(files) };
+    if (held === 'looks on') return { ...outcome, message: await this.messageOfReader(files) };
+    // The answer does not wait until large files are on the disk: pages say that they are being saved, and if they are not.
+    void held.saving.then((saved) => (saved ? this.lastAnswer.keep(outcome.fleet, decisions) : undefined));
+    return outcome;
   }
 
   /**

@@ -1,4 +1,4 @@
-import { type Remote, transfer, wrap } from 'comlink';
+import { type Remote, wrap } from 'comlink';
 import type { WearStatistics } from '../../stats/wear/types';
 import type { FittedGroup } from '../groupWork';
 import type { MarginQuestion } from '../marginRow';
@@ -35,22 +35,10 @@ function started() {
 export const secondThread: SecondThread = {
   async fitGroup(statistics) {
     const { api, failure } = started();
-    return Promise.race([api.fitGroup(handedOver(statistics)), failure]);
+    return Promise.race([api.fitGroup(statistics), failure]);
   },
   async marginsOf(questions) {
     const { api, failure } = started();
     return unpackRows(await Promise.race([api.marginsOf(questions), failure]));
   },
 };
-
-/** A copy of just this group's numbers, handed over: a stretch of a longer column would be sent with the whole of it. */
-function handedOver(statistics: WearStatistics): WearStatistics {
-  const buffers: Transferable[] = [];
-  const copied = Object.entries(statistics).map(([name, value]) => {
-    if (!(value instanceof Float64Array || value instanceof Int32Array)) return [name, value];
-    const copy = value.slice();
-    buffers.push(copy.buffer);
-    return [name, copy];
-  });
-  return transfer(Object.fromEntries(copied) as WearStatistics, buffers);
-}

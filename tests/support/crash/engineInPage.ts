@@ -76,8 +76,11 @@ export async function callEngine(
           worker.postMessage(message, progress ? [channel.port1] : []);
         });
       const came = await call(called, said, reports);
-      const { saving } = (await call('keptState', [0], false)) as { saving: string };
-      if (saving !== 'saved') throw new Error(`what was done is ${saving}`);
+      const state = async (after: number) =>
+        (await call('keptState', [after], false)) as { readonly saving: string; readonly number: number };
+      let kept = await state(0);
+      while (kept.saving === 'saving') kept = await state(kept.number);
+      if (kept.saving !== 'saved') throw new Error(`what was done is ${kept.saving}`);
       if (came instanceof Uint8Array) return [...came];
       const outcome = came as { ok?: boolean; message?: string | null } | undefined;
       return typeof outcome?.ok === 'boolean' ? { ok: outcome.ok, message: outcome.message ?? null } : came;

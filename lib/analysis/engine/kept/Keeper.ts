@@ -56,18 +56,25 @@ export class Keeper {
     return this.tabs.writes && !this.changedElsewhere;
   }
 
-  /**
-   * Holds values and keeps them, with whatever was not kept before, in one transaction. Nothing is changed where this tab may
-   * not write.
-   */
+  /** Holds values, see `hold`, and waits until they are kept. */
   async keep(values: Partial<KeptValues>): Promise<KeptOutcome> {
+    const held = await this.hold(values);
+    if (held === 'looks on') return held;
+    return (await held.saving) ? 'kept' : 'not kept';
+  }
+
+  /**
+   * Holds values and begins to keep them, with whatever was not kept before, in one transaction; `saving` resolves to whether
+   * they are kept. Nothing is changed where this tab may not write.
+   */
+  async hold(values: Partial<KeptValues>): Promise<{ readonly saving: Promise<boolean> } | 'looks on'> {
     await this.load();
     const changed = keptNames.filter((name) => name in values && !isSame(values[name], this.values[name]));
     if (changed.length > 0 && !(await this.mayWrite())) return 'looks on';
     for (const name of changed) this.unsaved.add(name);
     this.values = { ...this.values, ...Object.fromEntries(changed.map((name) => [name, values[name]])) };
     this.writing = this.writing.then(() => this.write());
-    return (await this.writing) ? 'kept' : 'not kept';
+    return { saving: this.writing };
   }
 
   /**
