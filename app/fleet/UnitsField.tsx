@@ -2,7 +2,7 @@
 
 import type { FleetResult } from '../../lib/analysis/types';
 import { TakenField } from '../frame/TakenField';
-import { namesWords } from '../words/sparesSentence';
+import { namesWords } from '../words/namesWords';
 
 interface UnitsFieldProps {
   readonly fleet: Pick<FleetResult, 'units'>;

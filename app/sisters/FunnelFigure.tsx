@@ -8,6 +8,10 @@ import { unitAddress } from '../address/unitAddress';
 import { Chart } from '../chart/Chart';
 import type { BuildSpec } from '../chart/useDrawing';
 import { counted } from '../words/counted';
+import { namesWords } from '../words/namesWords';
+
+/** Units that the finding names; the picture and its table have them all. */
+const mostNamed = 12;
 
 interface FunnelFigureProps {
   readonly funnel: SisterFunnel;
@@ -37,7 +41,7 @@ export function FunnelFigure({ funnel, measure, title }: FunnelFigureProps) {
   const finding =
     outside.length === 0
       ? `All ${counted(known.length, 'unit')} lie within the limits: none is further out than sisters are among themselves.`
-      : `${outside.join(', ')} ${outside.length === 1 ? 'lies' : 'lie'} further out than sisters are among themselves. Of ${counted(known.length, 'unit')}, one in twenty lies outside the dashed limits by chance, one in five hundred outside the full ones.`;
+      : `${namesWords(outside, mostNamed)} ${outside.length === 1 ? 'lies' : 'lie'} further out than sisters are among themselves. Of ${counted(known.length, 'unit')}, one in twenty lies outside the dashed limits by chance, one in five hundred outside the full ones.`;
   return (
     <figure>
       <figcaption>

@@ -2,7 +2,7 @@ import { group } from 'd3-array';
 import type { Spares } from '../../lib/analysis/demand/types';
 import { rewritten } from '../../lib/charts/rewritten';
 import { counted } from '../words/counted';
-import { namesWords } from '../words/sparesSentence';
+import { namesWords } from '../words/namesWords';
 
 /** Names that share a message; the others are counted. */
 const mostNames = 12;

@@ -3,6 +3,10 @@ import { forecastReach, formatCount, formatDate } from '../../lib/charts/format'
 import { rewritten } from '../../lib/charts/rewritten';
 import { chanceWords, type FleetRow } from '../fleet/fleetRows';
 import { counted } from './counted';
+import { namesWords } from './namesWords';
+
+/** Units that a remark names; the others are counted. */
+const mostNamed = 8;
 
 function firstWords(row: FleetRow): string {
   const date = formatDate(row.unit.nextOverhaulDate);
@@ -77,7 +81,10 @@ export function fleetRemarks(rows: readonly FleetRow[]): readonly string[] {
   const has = (count: number) => (count === 1 ? 'has' : 'have');
   const sentences = [
     past.length > 0 &&
-      `${counted(past.length, 'unit')} ${is(past.length)} past a limit now with a chance over 90 %: ${past.map((row) => row.unit.unit).join(', ')}.`,
+      `${counted(past.length, 'unit')} ${is(past.length)} past a limit now with a chance over 90 %: ${namesWords(
+        past.map((row) => row.unit.unit),
+        mostNamed,
+      )}.`,
     noForecast.length > 0 &&
       `${counted(noForecast.length, 'unit')} ${has(noForecast.length)} no forecast (hatched).`,
     partly.length > 0 &&

@@ -6,8 +6,8 @@ import { isWholeFleet, type Scope } from '../../lib/analysis/scope';
 import { formatCount, formatDate, formatPercent } from '../../lib/charts/format';
 import { counted } from './counted';
 import { driftSentence } from './driftSentence';
+import { namesWords } from './namesWords';
 import { sumsOf } from './recordsSentence';
-import { namesWords } from './sparesSentence';
 
 /** Units of a scope that its name lists; the others are counted. */
 const mostNamed = 8;

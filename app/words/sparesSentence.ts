@@ -2,6 +2,7 @@ import type { OrderRow, Spares } from '../../lib/analysis/demand/types';
 import type { Difference, WhatIf } from '../../lib/analysis/demand/whatIf';
 import { formatCount, formatDate, formatFixed, formatPercent, formatPieces } from '../../lib/charts/format';
 import { counted } from './counted';
+import { namesWords } from './namesWords';
 
 /** Said where orders would stand. */
 export const noParts = 'No part is on record: add parts.csv on the Records page.';
@@ -24,13 +25,6 @@ export function ordersDue({ orders }: Pick<Spares, 'orders'>): readonly OrderRow
   return orders
     .filter(({ quantity }) => quantity > 0)
     .toSorted((a, b) => ((a.orderBy ?? '9999') < (b.orderBy ?? '9999') ? -1 : 1));
-}
-
-/** Names in a row, with the number of those left out: 'A, B and 3 more'. */
-export function namesWords(names: readonly string[], most: number): string {
-  return names.length <= most
-    ? names.join(', ')
-    : `${names.slice(0, most).join(', ')} and ${formatCount(names.length - most)} more`;
 }
 
 function ofPart({ quantity, part }: OrderRow): string {

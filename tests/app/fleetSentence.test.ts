@@ -118,6 +118,16 @@ describe('fleetRemarks', () => {
     ]);
   });
 
+  test('names the first of many, and counts the others', () => {
+    const names = Array.from({ length: 1_500 }, (_, place) => `U-${String(place).padStart(4, '0')}`);
+    const units = names.map((name) => unit({ unit: name }));
+    const margins = names.map((name) => margin({ unit: name, chanceNow: 0.95 }));
+    const [said = ''] = fleetRemarks(rowsOf(fleet({ units, margins })));
+    expect(said).toMatch(
+      /^1\s?500 units are past a limit now with a chance over 90 %: (U-\d{4}, ){7}U-\d{4} and 1\s?492 more\.$/,
+    );
+  });
+
   test('says nothing where there is nothing to say', () => {
     expect(fleetRemarks(rowsOf(fleet({ units: [unit()], margins: [margin()] })))).toEqual([]);
   });
