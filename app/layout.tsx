@@ -1,5 +1,6 @@
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
+import { DrawingReady } from './chart/DrawingReady';
 import { EngineProvider } from './engine/EngineProvider';
 import { EngineNotice } from './frame/EngineNotice';
 import { Footer } from './frame/Footer';
@@ -43,6 +44,7 @@ export default function RootLayout({ children }: { readonly children: ReactNode 
             </main>
             <Footer />
             <TermNotes />
+            <DrawingReady />
           </KeptProvider>
         </EngineProvider>
       </body>

@@ -22,6 +22,11 @@ function worker() {
   return drawing;
 }
 
+/** Starts the worker, if it is not there, without anything to draw. */
+export function startDrawing(): void {
+  worker();
+}
+
 /** Draws a specification in the worker; rejects if it cannot be drawn or the worker stops. */
 export function drawInWorker(spec: LayeredSpec, width_px: number): Promise<DrawnPicture> {
   const { api, failure } = worker();

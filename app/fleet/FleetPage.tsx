@@ -16,6 +16,7 @@ import { FleetPicture } from './FleetPicture';
 import { FleetTable } from './FleetTable';
 import { type FleetFilter, fleetRows } from './fleetRows';
 import { scopeOf } from './scopeAddress';
+import { useFleetAhead } from './useFleetAhead';
 
 function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
   const [query, change] = useQuery();
@@ -65,18 +66,20 @@ function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
   );
 }
 
+function FleetWithRows({ fleet }: { readonly fleet: FleetResult }) {
+  const shown = useFleetAhead(fleet);
+  if (shown === null) return <FirstView />;
+  return (
+    <Suspense>
+      <FleetContent fleet={shown} />
+    </Suspense>
+  );
+}
+
 /**
  * The Fleet page: the answer in words, the picture, the table. What reads the address may suspend; the first view stands outside of that,
  * since a page's text puts such a part behind everything else.
  */
 export function FleetPage() {
-  return (
-    <WithFleet until={<FirstView />}>
-      {(fleet) => (
-        <Suspense>
-          <FleetContent fleet={fleet} />
-        </Suspense>
-      )}
-    </WithFleet>
-  );
+  return <WithFleet until={<FirstView />}>{(fleet) => <FleetWithRows fleet={fleet} />}</WithFleet>;
 }

@@ -1,7 +1,8 @@
 import { type UnitOutlook, wholePercents } from '../../lib/analysis/combineChances';
-import { type Scope, scopeTest, wholeFleet } from '../../lib/analysis/scope';
+import { isWholeFleet, type Scope, scopeTest, wholeFleet } from '../../lib/analysis/scope';
+import { runThrough } from '../../lib/analysis/steps';
 import type { FleetResult, UnitRow } from '../../lib/analysis/types';
-import { unitOutlooks } from '../../lib/analysis/unitOutlooks';
+import { outlooksInSteps } from '../../lib/analysis/unitOutlooks';
 import { isPastNow } from '../../lib/analysis/urgency';
 import { formatChance } from '../../lib/charts/format';
 import { midSentence, seriesName } from '../words/seriesName';
@@ -40,22 +41,45 @@ function byUrgency(a: FleetRow, b: FleetRow): number {
   return a.unit.unit < b.unit.unit ? -1 : 1;
 }
 
+/** Rows of whole fleets that were made already: pages ask for them again and again. */
+const made = new WeakMap<FleetResult, readonly FleetRow[]>();
+
 /** The units that pass the filter, most pressing first. */
 export function fleetRows(fleet: FleetResult, filter: FleetFilter): readonly FleetRow[] {
+  // What one series alone says is another outlook.
+  if (filter.series !== '') return runThrough(rowsInSteps(fleet, filter));
+  const rows = made.get(fleet) ?? runThrough(wholeFleetInSteps(fleet));
+  const passes = scopeTest(filter);
+  return isWholeFleet(filter) ? rows : rows.filter(({ unit }) => passes(unit));
+}
+
+/** Whether the rows of the whole fleet are at hand. */
+export function hasRows(fleet: FleetResult): boolean {
+  return made.has(fleet);
+}
+
+/** Makes the rows of the whole fleet in short steps, for a page that answers meanwhile. */
+export function* wholeFleetInSteps(fleet: FleetResult): Generator<void, readonly FleetRow[]> {
+  const rows = yield* rowsInSteps(fleet, everything);
+  made.set(fleet, rows);
+  return rows;
+}
+
+function* rowsInSteps(fleet: FleetResult, filter: FleetFilter): Generator<void, readonly FleetRow[]> {
   const named = (series: string) => midSentence(seriesName(series, fleet.characteristics));
   const units = fleet.units.filter(scopeTest(filter));
-  const outlooks = unitOutlooks({ ...fleet, units }, filter.series);
-  return units
-    .map((unit) => {
-      const outlook = outlooks.get(unit.unit) as UnitOutlook;
-      return {
-        unit,
-        outlook,
-        decidingName: outlook.deciding === null ? null : named(outlook.deciding.series),
-        withoutForecastNames: outlook.withoutForecast.map(named),
-      };
-    })
-    .sort(byUrgency);
+  const outlooks = yield* outlooksInSteps({ ...fleet, units }, filter.series);
+  const rows = units.map((unit) => {
+    const outlook = outlooks.get(unit.unit) as UnitOutlook;
+    return {
+      unit,
+      outlook,
+      decidingName: outlook.deciding === null ? null : named(outlook.deciding.series),
+      withoutForecastNames: outlook.withoutForecast.map(named),
+    };
+  });
+  yield;
+  return rows.sort(byUrgency);
 }
 
 /** Series that carry a limit in some frame, in order of name. */

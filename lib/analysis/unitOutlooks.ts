@@ -1,18 +1,40 @@
-import { group } from 'd3-array';
 import { combineChances, type UnitOutlook } from './combineChances';
-import type { FleetResult } from './types';
+import { runThrough } from './steps';
+import type { FleetResult, MarginRow } from './types';
+
+/** Margins and units that are gone through in one step: some ten milliseconds. */
+const inStep = { margins: 8_000, units: 1_000 };
+
+type Known = Pick<FleetResult, 'units' | 'margins' | 'characteristics'>;
 
 /**
  * What the limited series of every unit say together, in the order of the units.
  *
  * @param series the only series that is looked at; empty for all
  */
-export function unitOutlooks(
-  { units, margins, characteristics }: Pick<FleetResult, 'units' | 'margins' | 'characteristics'>,
+export function unitOutlooks(known: Known, series = ''): ReadonlyMap<string, UnitOutlook> {
+  return runThrough(outlooksInSteps(known, series));
+}
+
+/** The same in short steps, for a page that answers meanwhile. */
+export function* outlooksInSteps(
+  { units, margins, characteristics }: Known,
   series = '',
-): ReadonlyMap<string, UnitOutlook> {
+): Generator<void, ReadonlyMap<string, UnitOutlook>> {
   const codes = characteristics.map(({ code }) => code);
-  const looked = series === '' ? margins : margins.filter((margin) => margin.series === series);
-  const marginsOf = group(looked, ({ unit }) => unit);
-  return new Map(units.map(({ unit }) => [unit, combineChances(marginsOf.get(unit) ?? [], codes)]));
+  const marginsOf = new Map<string, MarginRow[]>();
+  for (const [place, margin] of margins.entries()) {
+    if (place % inStep.margins === inStep.margins - 1) yield;
+    if (series !== '' && margin.series !== series) continue;
+    const { unit } = margin;
+    const ofUnit = marginsOf.get(unit);
+    if (ofUnit === undefined) marginsOf.set(unit, [margin]);
+    else ofUnit.push(margin);
+  }
+  const outlooks = new Map<string, UnitOutlook>();
+  for (const [place, { unit }] of units.entries()) {
+    if (place % inStep.units === inStep.units - 1) yield;
+    outlooks.set(unit, combineChances(marginsOf.get(unit) ?? [], codes));
+  }
+  return outlooks;
 }
