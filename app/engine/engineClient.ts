@@ -7,6 +7,7 @@ import type {
   ReportProgress,
 } from '../../lib/analysis/engine/EngineApi';
 import { type PackedOutcome, unpackOutcome } from '../../lib/analysis/engine/PackedFleet';
+import { unpackAnswer } from '../../lib/analysis/engine/packedAnswer';
 
 /** Time until the first sign of life of a worker, and until a silent one is reported as stalled. */
 export const startTimeout_ms = 45_000;
@@ -127,7 +128,7 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
         clearTimeout(cancelling);
       }
     },
-    call,
+    call: async (name, words) => unpackAnswer(await call(name, words)),
     cancel() {
       if (running === 0) return;
       clearTimeout(cancelling);

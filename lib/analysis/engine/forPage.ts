@@ -1,5 +1,6 @@
 import type { EngineApi, EngineOpenings, OpenOutcome } from './EngineApi';
 import { packOutcome } from './PackedFleet';
+import { packAnswer } from './packedAnswer';
 
 /** Calls that end with an outcome. */
 const openings: Readonly<Record<keyof EngineOpenings, true>> = {
@@ -19,14 +20,16 @@ const openings: Readonly<Record<keyof EngineOpenings, true>> = {
 
 type Call = (...words: readonly unknown[]) => Promise<unknown>;
 
-/** The engine as a page calls it: what an opening came to is packed, since a large result is long in being copied row by row. */
+/** The engine as a page calls it: what an opening came to and long answers are packed, since a large result is long in being copied row by row. */
 export function forPage(engine: EngineApi): Readonly<Record<string, Call>> {
   const calls = Object.entries(engine as unknown as Record<string, Call>);
   return Object.fromEntries(
-    calls.map(([name, call]): [string, Call] =>
-      Object.hasOwn(openings, name)
-        ? [name, async (...words) => packOutcome((await call(...words)) as OpenOutcome)]
-        : [name, call],
-    ),
+    calls.map(([name, call]): [string, Call] => {
+      if (Object.hasOwn(openings, name))
+        return [name, async (...words) => packOutcome((await call(...words)) as OpenOutcome)];
+      if (name === 'ask')
+        return [name, async (question, ...words) => packAnswer(question, await call(question, ...words))];
+      return [name, call];
+    }),
   );
 }

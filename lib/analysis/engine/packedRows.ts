@@ -4,6 +4,7 @@ type PackedColumn =
   | { readonly kind: 'truths'; readonly values: Uint8Array }
   | { readonly kind: 'texts'; readonly words: readonly (string | null)[]; readonly at: Uint32Array }
   | { readonly kind: 'lists'; readonly ends: Uint32Array; readonly values: Float64Array }
+  | { readonly kind: 'tables'; readonly ends: Uint32Array; readonly rows: PackedRows }
   | { readonly kind: 'others'; readonly values: readonly unknown[] };
 
 /** Rows of one shape by property: a fraction of the bytes and of the time that they take as objects. */
@@ -33,6 +34,8 @@ function packColumn(values: readonly unknown[]): PackedColumn {
   if (values.every((value) => value === null || typeof value === 'string')) return packTexts(values);
   if (values.every((value) => Array.isArray(value) && value.every(isNumber)))
     return packLists(values as readonly (readonly number[])[]);
+  if (values.every(Array.isArray) && haveOneShape(values.flat(1)))
+    return { kind: 'tables', ends: endsOf(values), rows: packRows(values.flat(1)) };
   return { kind: 'others', values };
 }
 
@@ -40,13 +43,28 @@ function isNumber(value: unknown): boolean {
   return typeof value === 'number' && !Number.isNaN(value);
 }
 
-function packLists(lists: readonly (readonly number[])[]): PackedColumn {
+/** Whether all are plain objects with the same properties in the same order. */
+function haveOneShape(rows: readonly unknown[]): rows is readonly PlainRow[] {
+  const shapeOf = (row: unknown) =>
+    typeof row === 'object' && row !== null && Object.getPrototypeOf(row) === Object.prototype
+      ? JSON.stringify(Object.keys(row))
+      : null;
+  const first = shapeOf(rows[0]);
+  return first !== null && first !== '[]' && rows.every((row) => shapeOf(row) === first);
+}
+
+/** Place after the last element of each list, where all stand one after another. */
+function endsOf(lists: readonly (readonly unknown[])[]): Uint32Array {
   let end = 0;
-  const ends = Uint32Array.from(lists, (list) => {
+  return Uint32Array.from(lists, (list) => {
     end += list.length;
     return end;
   });
-  const values = new Float64Array(end);
+}
+
+function packLists(lists: readonly (readonly number[])[]): PackedColumn {
+  const ends = endsOf(lists);
+  const values = new Float64Array(ends.at(-1) ?? 0);
   for (const [row, list] of lists.entries()) values.set(list, (ends[row] as number) - list.length);
   return { kind: 'lists', ends, values };
 }
@@ -63,12 +81,17 @@ function packTexts(values: readonly unknown[]): PackedColumn {
 
 /** The rows as they were packed, each an object of its own. */
 export function unpackRows<Row extends object>({ count, columns }: PackedRows): readonly Row[] {
+  const rowAt = rowReader(columns);
+  return Array.from({ length: count }, (_, place) => rowAt(place) as Row);
+}
+
+function rowReader(columns: PackedRows['columns']): (place: number) => object {
   const readers = Object.entries(columns).map(([name, column]) => [name, readerOf(column)] as const);
-  return Array.from({ length: count }, (_, place) => {
+  return (place) => {
     const row: Record<string, unknown> = {};
     for (const [name, read] of readers) row[name] = read(place);
-    return row as Row;
-  });
+    return row;
+  };
 }
 
 /**
@@ -109,6 +132,15 @@ function readerOf(column: PackedColumn): (place: number) => unknown {
     case 'lists':
       return (place) =>
         Array.from(column.values.subarray(place === 0 ? 0 : column.ends[place - 1], column.ends[place]));
+    case 'tables': {
+      const rowAt = rowReader(column.rows.columns);
+      return (place) => {
+        const start = place === 0 ? 0 : (column.ends[place - 1] as number);
+        return Array.from({ length: (column.ends[place] as number) - start }, (_, line) =>
+          rowAt(start + line),
+        );
+      };
+    }
     case 'others':
       return (place) => column.values[place];
   }

@@ -13,6 +13,9 @@ const row = fc.record(
     truth: fc.boolean(),
     numbers: fc.array(fc.double({ noNaN: true }), { maxLength: 4 }),
     anything,
+    table: fc.array(fc.record({ name: text, amount: number, truths: fc.array(fc.boolean()) }), {
+      maxLength: 3,
+    }),
   },
   { noNullPrototype: true },
 );
