@@ -11,8 +11,6 @@ import { analyseParts } from './partitions/analyseParts';
 import { readDataFile } from './partitions/readDataFile';
 import { type DataFolder, readDataFolder } from './partitions/readDataFolder';
 import { runMain, UnusableArguments } from './runMain';
-import { publishSite } from './site/publishSite';
-import { analyseWarehouse } from './warehouse/analyseWarehouse';
 
 const usage = `Usage: npm run -s analyse -- --data DIR [--as-of YYYY-MM-DD] [--group frame|frame+site|frame+duty] [--threads N] [--memory MB] [--site DIR] [--warehouse FILE.json] --out DIR`;
 
@@ -77,7 +75,11 @@ async function main(words: readonly string[]): Promise<number> {
   const settings = readArguments(words);
   const { warehouse } = settings;
   const data = await readDataFolder(settings.data);
-  if (warehouse !== null) return analyseWarehouse(data, { ...settings, warehouse });
+  // What most runs do without is loaded when it is asked for: the pages alone are half of the program.
+  if (warehouse !== null) {
+    const { analyseWarehouse } = await import('./warehouse/analyseWarehouse');
+    return analyseWarehouse(data, { ...settings, warehouse });
+  }
   await mkdir(settings.out, { recursive: true });
   const status = await (data.parts.length === 0
     ? analyseFlat(data.shared, settings)
@@ -96,6 +98,7 @@ async function publish({ shared, parts }: DataFolder, site: string): Promise<voi
     throw new UnusableArguments(
       `--site takes no corrected rows (${corrected.map(({ file }) => file).join(', ')}): correct the files themselves`,
     );
+  const { publishSite } = await import('./site/publishSite');
   await publishSite(builtSite, files, site);
   process.stdout.write(`The site is in ${site}\n`);
 }

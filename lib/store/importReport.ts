@@ -1,3 +1,4 @@
+import { canonicalTables } from '../records/canonicalTables';
 import type { ImportedFile, Problem } from '../records/importReport';
 import type { Connector } from './Connector';
 import type { ImportedData } from './importFiles';
@@ -5,9 +6,8 @@ import type { LoadedFile } from './loadFile';
 
 const countsSql = `
   SELECT file, 'readings_in' AS what, count(*)::INTEGER AS n FROM raw_readings GROUP BY file
-  UNION ALL SELECT file, 'readings_used', count(*)::INTEGER FROM readings GROUP BY file
   UNION ALL SELECT file, 'readings_none', count(*)::INTEGER FROM no_readings GROUP BY file
-  UNION ALL SELECT file, 'overhauls_used', count(*)::INTEGER FROM overhauls GROUP BY file`;
+  ${canonicalTables.map(({ name }) => `UNION ALL SELECT file, '${name}_used', count(*)::INTEGER FROM ${name} GROUP BY file`).join(' ')}`;
 
 /** Lines of a file that give a reading, or say that there is none. */
 const linesUsedSql = `SELECT count(DISTINCT line)::INTEGER AS n FROM (SELECT line FROM readings WHERE file = $1 UNION ALL SELECT line FROM no_readings WHERE file = $1)`;
@@ -97,9 +97,5 @@ async function usedRows(
     const [lines] = await connector.query(linesUsedSql, [file.name]);
     return Number(lines?.n ?? 0);
   }
-  const [row] = await connector.query(
-    `SELECT count(*)::INTEGER AS n FROM ${file.recognised.table.name} WHERE file = $1`,
-    [file.name],
-  );
-  return Number(row?.n ?? 0);
+  return count(`${file.recognised.table.name}_used`);
 }

@@ -29,11 +29,16 @@ type WideSheet = Extract<CanonicalFile, { kind: 'wide' }>;
 /** Share of the work on a file that cutting it takes. */
 const cutShare = 0.2;
 
-/** Reads a recognised file into the tables of what came in, every cell with its line. */
+/**
+ * Reads a recognised file into the tables of what came in, every cell with its line.
+ *
+ * @param isRuled whether there are rulings on rows of the file
+ */
 export async function loadFile(
   connector: Connector,
   file: InputFile,
   recognised: CanonicalFile,
+  isRuled: boolean,
   onPiece: OnPiece = async () => {},
 ): Promise<LoadedFile> {
   const { delimiter } = recognised;
@@ -41,7 +46,7 @@ export async function loadFile(
     cutCsv(bytes, delimiter, (share) => onPiece(cutShare * share)),
   );
   if (csv.records > 0)
-    await loadRows(connector, file.name, csv, recognised, (share) =>
+    await loadRows(connector, file.name, csv, recognised, isRuled, (share) =>
       onPiece(cutShare + (1 - cutShare) * share),
     );
   return {
@@ -79,13 +84,14 @@ async function loadRows(
   file: string,
   csv: CutCsv,
   recognised: CanonicalFile,
+  isRuled: boolean,
   onPiece: OnPiece,
 ): Promise<void> {
   const header = csv.header.map((name) => name.toLowerCase());
   const written = (name: string) => (header.includes(name) ? `c${header.indexOf(name)}` : noText);
   const cell = (name: string) =>
     header.includes(name) ? `replace(${written(name)}, chr(30), chr(10))` : noText;
-  if (recognised.kind === 'table' && !(await hasRulings(connector, file))) {
+  if (recognised.kind === 'table' && !isRuled) {
     const { table } = recognised;
     const idBefore = await lastReadingId(connector, table);
     const insert = ({ from, isTidy }: PieceRows) =>
@@ -120,11 +126,6 @@ async function lastReadingId(connector: Connector, { name }: CanonicalTable): Pr
   if (name !== 'readings') return 0;
   const [row] = await connector.query(`SELECT (${lastReadingIdSql})::INTEGER AS id`);
   return Number(row?.id);
-}
-
-async function hasRulings(connector: Connector, file: string): Promise<boolean> {
-  const [given] = await connector.query(`SELECT count(*)::INTEGER AS n FROM rulings WHERE file = $1`, [file]);
-  return given?.n !== 0;
 }
 
 /** Canonical files write numbers with a decimal point. */

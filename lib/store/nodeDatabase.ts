@@ -1,7 +1,15 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { DOUBLE, type DuckDBConnection, DuckDBInstance, type DuckDBResult, VARCHAR } from '@duckdb/node-api';
+import {
+  DOUBLE,
+  type DuckDBConnection,
+  DuckDBDoubleVector,
+  DuckDBInstance,
+  type DuckDBResult,
+  type DuckDBVector,
+  VARCHAR,
+} from '@duckdb/node-api';
 import {
   type Column,
   type Connector,
@@ -17,20 +25,35 @@ import {
   textRowsSql,
 } from './Connector';
 
-/** Columns of a result, from chunk to chunk without an object a row. */
+/** Columns of a result, from chunk to chunk without an object a row; those of DOUBLE are copied as they lie. */
 async function columnsOf(result: DuckDBResult): Promise<ReadonlyMap<string, Column>> {
-  const chunks = await result.fetchAllChunks();
-  const rows = chunks.reduce((sum, chunk) => sum + chunk.rowCount, 0);
+  const chunks = (await result.fetchAllChunks()).map((chunk) => ({ chunk, rows: chunk.rowCount }));
+  const rows = chunks.reduce((sum, one) => sum + one.rows, 0);
   const filled = result.columnNames().map((name, index): [string, Column] => {
+    const vectors = chunks.map((one) => ({ ...one, vector: one.chunk.getColumnVector(index) }));
+    const { typeId } = result.columnType(index);
+    if (typeId === DOUBLE.typeId) return [name, numbersOf(vectors, rows)];
     const values = function* () {
-      for (const chunk of chunks) {
-        const vector = chunk.getColumnVector(index);
-        for (let item = 0; item < chunk.rowCount; item++) yield plainValue(vector.getItem(item), name);
-      }
+      for (const { vector, rows: own } of vectors)
+        for (let item = 0; item < own; item++) yield plainValue(vector.getItem(item), name);
     };
-    return [name, columnOf(values(), rows, result.columnType(index).typeId === VARCHAR.typeId)];
+    return [name, columnOf(values(), rows, typeId === VARCHAR.typeId)];
   });
   return new Map(filled);
+}
+
+/** A column of numbers, NaN where NULL. */
+function numbersOf(
+  vectors: readonly { readonly vector: DuckDBVector; readonly rows: number }[],
+  rows: number,
+): Float64Array {
+  const numbers = new Float64Array(rows);
+  let at = 0;
+  for (const { vector, rows: own } of vectors) {
+    if (!(vector instanceof DuckDBDoubleVector)) throw new Error('a column of DOUBLE requires vectors of it');
+    for (let item = 0; item < own; item++) numbers[at++] = vector.getItem(item) ?? Number.NaN;
+  }
+  return numbers;
 }
 
 async function rowsOf(result: DuckDBResult): Promise<readonly Row[]> {
@@ -38,7 +61,9 @@ async function rowsOf(result: DuckDBResult): Promise<readonly Row[]> {
   const rows: Row[] = [];
   for (const chunk of await result.fetchAllChunks()) {
     const vectors = names.map((_, index) => chunk.getColumnVector(index));
-    for (let item = 0; item < chunk.rowCount; item++) {
+    // Asked once: every time it goes to the native code.
+    const own = chunk.rowCount;
+    for (let item = 0; item < own; item++) {
       const row: Record<string, string | number | null> = {};
       names.forEach((name, index) => {
         row[name] = plainValue(vectors[index]?.getItem(item), name);

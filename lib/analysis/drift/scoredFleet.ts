@@ -9,7 +9,7 @@ import type { TakenReadings } from '../../stats/residuals/TakenReadings';
 import type { WearPosterior } from '../../stats/wear/types';
 import type { Columns } from '../../store/queryColumns';
 import { queryColumns } from '../../store/queryColumns';
-import { overhaulsInOrderSql, readingsInOrderSql } from '../../store/sql/readingsInOrder';
+import { overhaulsInOrderSql, readingsInOrderSql, seriesInOrderSql } from '../../store/sql/readingsInOrder';
 import { type GroupFit, groupKey } from '../groupFits';
 import type { Analysis, OnProgress } from '../openAnalysis';
 import { takenStretch } from './takenStretch';
@@ -24,7 +24,7 @@ const overhaulKinds = {
   workshop: 'text',
 } as const;
 const readingKinds = {
-  series: 'text',
+  series: 'number',
   place: 'number',
   run: 'number',
   x: 'number',
@@ -69,13 +69,15 @@ export async function scoredFleet(
 ): Promise<ScoredFleet> {
   const overhauls = await queryColumns(connector, overhaulsInOrderSql(groupTable), overhaulKinds);
   const readings = await queryColumns(connector, readingsInOrderSql(groupTable), readingKinds, [fleet.asOf]);
+  const names = await queryColumns(connector, seriesInOrderSql, { series: 'text' });
   const groups: ScoredGroup[] = [];
   const uncharted: UnchartedSeries[] = [];
   const all = readings.series.length;
   const groupOf = (reading: number) => overhauls.group[readings.place[reading] as number] as string;
   for (let start = 0, end = 0; start < all; start = end) {
-    const [group, series] = [groupOf(start), readings.series[start] as string];
-    while (end < all && readings.series[end] === series && groupOf(end) === group) end++;
+    const [group, place] = [groupOf(start), readings.series[start] as number];
+    while (end < all && readings.series[end] === place && groupOf(end) === group) end++;
+    const series = names.series[place] as string;
     const fit = fits.get(groupKey(group, series));
     if (fit === undefined || fit.posterior === null) {
       uncharted.push({ group, series, reason: fit?.row.reason ?? 'the sister group has no fit' });

@@ -55,7 +55,7 @@ export async function fleetBench(folder: string, units: number, withPeer: boolea
   const cores = String(availableParallelism());
   await writeFleetFolder(data, { units, unitsPerGroup, partitioned: true });
   const batch = await runMeasured(process.execPath, [
-    ...['--import', 'tsx', pathOf('../analyse.ts')],
+    pathOf('../analyse.mjs'),
     ...['--data', data, '--out', out, '--threads', cores],
   ]);
   const steps = units <= mostInOnePiece ? await stepSeconds(data) : null;

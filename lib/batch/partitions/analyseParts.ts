@@ -1,13 +1,12 @@
 import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { max, sum } from 'd3-array';
 import { defaultDraws } from '../../analysis/demand/drawnFleet';
 import { problemsTable } from '../../analysis/fleetTables';
 import type { GroupBy } from '../../analysis/grouping/sisterGroupOf';
 import type { ChartThreshold } from '../../stats/charts/thresholdForBudget';
+import { programHash } from '../program/programHash.mjs';
 import { UnusableArguments } from '../runMain';
-import { sourceHash } from '../site/sourceHash.mjs';
 import { writeTable } from '../writeTable';
 import { type Bundle, bundleOf, bundlesOf } from './bundles';
 import { areBelow, fleetThresholds } from './fleetThresholds';
@@ -26,7 +25,7 @@ export interface PartsSettings {
   readonly threads: number;
   /** Memory of the database of each thread; what does not fit goes to the disk. */
   readonly memory_MB: number;
-  /** Bytes of small folders that are analysed together at the most; what suits their size if not given. */
+  /** Bytes of small folders that are analysed together, about; what suits their size if not given. */
   readonly together_bytes?: number;
 }
 
@@ -52,7 +51,7 @@ export async function analyseParts(data: DataFolder, settings: PartsSettings): P
   const survey = await surveyParts(data, settings.asOf);
   if (survey.split.length > 0) throw splitError(survey.split);
   const partials = join(out, '.partial');
-  const version = sourceHash(fileURLToPath(new URL('../../..', import.meta.url)));
+  const version = programHash();
   let { facts } = survey;
   let bundles = await bundlesOf(data.parts, survey.alone, settings.together_bytes);
   for (let round = 0; round < mostRounds; round++) {

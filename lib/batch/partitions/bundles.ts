@@ -8,8 +8,8 @@ export interface Bundle extends Part {
 
 /** Files of so many bytes are a good load for one database: beyond it what each costs by itself no longer shows. */
 const goodLoad_bytes = 12_000_000;
-/** A small fleet is still shared out. */
-const fewestBundles = 4;
+/** Bundles come in this number or a multiple of it, all of much the same size, so that no thread waits for another's last one. */
+const sharedBy = 4;
 
 /** One folder by itself. */
 export function bundleOf(part: Part): Bundle {
@@ -21,27 +21,33 @@ export function bundleOf(part: Part): Bundle {
  * are put together depends on the data only, so that a run with other threads goes on with what is kept.
  *
  * @param alone folders that must stay by themselves
- * @param most bytes of a bundle of several folders; by default what suits their size
+ * @param load bytes that a bundle should have at the most, give or take half a folder at its ends; by default what suits their size
  */
 export async function bundlesOf(
   parts: readonly Part[],
   alone: ReadonlySet<string>,
-  most?: number,
+  load?: number,
 ): Promise<readonly Bundle[]> {
   const sizes = await Promise.all(parts.map(({ files }) => bytesOf(files)));
   const all = sizes.reduce((sum, size) => sum + size, 0);
-  const load = most ?? Math.min(goodLoad_bytes, all / fewestBundles);
+  const count =
+    load === undefined ? sharedBy * Math.ceil(all / (sharedBy * goodLoad_bytes)) : Math.ceil(all / load);
+  const share = all / count;
   const bundles: Bundle[] = [];
-  let filled = Number.POSITIVE_INFINITY;
+  let before = 0;
+  let isOpen = false;
   for (const [place, part] of parts.entries()) {
     const size = sizes[place] as number;
     const last = bundles.at(-1);
-    if (last === undefined || alone.has(part.name) || filled + size > load) {
+    // The bundle that the middle of the folder falls into, of shares of one size laid end to end.
+    const begun = Math.floor((before - (sizes[place - 1] ?? 0) / 2) / share);
+    const isNext = share === 0 || Math.floor((before + size / 2) / share) !== begun;
+    before += size;
+    if (last === undefined || alone.has(part.name) || !isOpen || isNext) {
       bundles.push(bundleOf(part));
-      filled = alone.has(part.name) ? Number.POSITIVE_INFINITY : size;
+      isOpen = !alone.has(part.name);
       continue;
     }
-    filled += size;
     const files = [...last.files, ...part.files];
     const folders = [...last.folders, part.name];
     bundles[bundles.length - 1] = { name: `${folders[0]} to ${part.name}`, files, folders };

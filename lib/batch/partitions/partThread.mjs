@@ -1,5 +1,4 @@
-import { register } from 'tsx/esm/api';
+import { loadProgram } from '../program/loadProgram.mjs';
 
 // A thread does not take over what the process loads TypeScript with.
-register();
-await import('./partThread.ts');
+await loadProgram('partThread');

@@ -4,6 +4,15 @@ import type { WearStatistics } from './types';
 /** What a start or a wear rate may differ by. */
 type Level = 'group' | 'unit' | 'run';
 
+/** What the starts and the rates of lines through all readings differ by. */
+interface ExactLines {
+  readonly start: Level;
+  readonly rate: Level;
+}
+
+/** Whether a group can be forecast and its integration both ask: statistics do not change. */
+const found = new WeakMap<WearStatistics, ExactLines | null>();
+
 /** Squares below this share of the readings' own are rounding, not scatter. */
 const ROUNDING = 1e-12;
 const LEVELS: readonly Level[] = ['group', 'unit', 'run'];
@@ -16,9 +25,15 @@ const LEVELS: readonly Level[] = ['group', 'unit', 'run'];
  * parameters and k the number of the two that differ, the posterior weight falls as ratio^(df - 3 - k) towards
  * large ratios where there is no scatter, and has no finite sum from df = 2 + k on: only those kinds count.
  */
-export function exactLines(
-  statistics: WearStatistics,
-): { readonly start: Level; readonly rate: Level } | null {
+export function exactLines(statistics: WearStatistics): ExactLines | null {
+  const known = found.get(statistics);
+  if (known !== undefined) return known;
+  const lines = linesThroughAll(statistics);
+  found.set(statistics, lines);
+  return lines;
+}
+
+function linesThroughAll(statistics: WearStatistics): ExactLines | null {
   const runs = runBlocks(statistics);
   const units = unitBlocks(runs, statistics.firstRun);
   const blocks = { run: runs, unit: units, group: groupBlocks(units) };

@@ -1,8 +1,9 @@
 import { type WearWorkspace, wearWorkspace } from './absorb';
 import { exactLines } from './exactLines';
+import { gatherNodes } from './gatherNodes';
 import { mergeNodes, type WeightedNodes } from './mergeNodes';
 import { NODE } from './nodeGrid';
-import { type PlacedNodes, placeNodes, tangentNodes } from './placeNodes';
+import { hasManyUnits, type PlacedNodes, placeNodes, tangentNodes } from './placeNodes';
 import { ratioCriterion } from './ratioCriterion';
 import { RATIO_NODE } from './ratioNodes';
 import { studentTable } from './studentTable';
@@ -39,9 +40,13 @@ export function integrateWear(
   }
   const workspace = wearWorkspace(statistics);
   checkLine(workspace);
-  const placed = placement === 'tangent' ? tangentNodes(workspace, TANGENT_COUNT) : placeNodes(workspace);
-  const merged = placement === 'tangent' ? placed.grid : mergeNodes(workspace, placed.grid);
-  return { ...keepHeaviest(workspace, placed, merged), placement };
+  if (placement === 'tangent') {
+    const placed = tangentNodes(workspace, TANGENT_COUNT);
+    return { ...keepHeaviest(workspace, placed, placed.grid), placement };
+  }
+  const placed = placeNodes(workspace);
+  const merge = hasManyUnits(workspace) ? gatherNodes : mergeNodes;
+  return { ...keepHeaviest(workspace, placed, merge(workspace, placed.grid)), placement };
 }
 
 function checkLine(workspace: WearWorkspace): void {

@@ -6,6 +6,9 @@ import type { StudentTable } from './types';
 const STEPS_PER_UNIT = 64;
 const FARTHEST = 32;
 const NEGLIGIBLE_TAIL = 1e-13;
+/** Tables that are kept: groups of one size ask for the same ones, and each takes longer to make than hundreds of forecasts from it. */
+const MOST_KEPT = 128;
+const kept = new Map<number, StudentTable>();
 
 /**
  * Tabulates Student's t distribution function for fixed degrees of freedom at 64 points a unit, with cubics
@@ -18,6 +21,15 @@ export function studentTable(degreesOfFreedom: number): StudentTable {
   if (!(degreesOfFreedom > 0) || !Number.isFinite(degreesOfFreedom)) {
     throw new Error(`studentTable requires positive degrees of freedom, got ${degreesOfFreedom}`);
   }
+  const known = kept.get(degreesOfFreedom);
+  if (known !== undefined) return known;
+  const made = madeTable(degreesOfFreedom);
+  if (kept.size >= MOST_KEPT) kept.clear();
+  kept.set(degreesOfFreedom, made);
+  return made;
+}
+
+function madeTable(degreesOfFreedom: number): StudentTable {
   const negligible = Math.ceil(-quantile(NEGLIGIBLE_TAIL, degreesOfFreedom));
   const last = Math.min(FARTHEST, negligible);
   const density = studentDensity(degreesOfFreedom);

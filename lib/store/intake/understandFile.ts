@@ -2,6 +2,7 @@ import type { Characteristic } from '../../records/characteristics';
 import type { OnPiece } from '../../records/csv/cutCsv';
 import type { Decision } from '../../records/decisions/Decision';
 import { meaningsOf } from '../../records/decisions/journal';
+import { rulingsOf } from '../../records/decisions/rulings';
 import type { InputFile } from '../../records/importReport';
 import type { QuestionList } from '../../records/intake/Answers';
 import { decodeText } from '../../records/intake/decodeText';
@@ -23,8 +24,10 @@ export async function understandFile(
   const decoded = decodeText(file.bytes);
   if ('reason' in decoded) return unread(file.name, decoded.reason);
   const canonical = recogniseFile(decoded.bytes, characteristics);
-  if (canonical.kind !== 'none')
-    return loadFile(connector, { name: file.name, bytes: decoded.bytes }, canonical, onPiece);
+  if (canonical.kind !== 'none') {
+    const isRuled = rulingsOf(decisions).some((ruling) => ruling.file === file.name);
+    return loadFile(connector, { name: file.name, bytes: decoded.bytes }, canonical, isRuled, onPiece);
+  }
   const layout = recogniseLayout(decoded.bytes);
   if ('reason' in layout) return unread(file.name, layout.reason);
   return translateSheet(

@@ -21,6 +21,7 @@ export async function cutWithEdits(
   cut: (bytes: Uint8Array) => Promise<CutCsv>,
 ): Promise<CutCsv> {
   const asItStands = await cut(bytes);
+  if (asItStands.held.length === 0) return asItStands;
   const rows = await connector.query(
     `SELECT id, line, raw, text FROM rulings WHERE ruling = 'edit' AND column_name = '' AND file = $1`,
     [file],

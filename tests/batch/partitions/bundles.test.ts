@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
@@ -30,8 +30,19 @@ it('those that must stay alone do, and what they hold belongs to no other', asyn
   expect(await foldersOf(['part 1', 'part 6'], 1e9)).toEqual(['0', '1', '2345', '6']);
 });
 
-it('by itself shares a small fleet out over four databases at the least', async () => {
-  expect(await foldersOf([])).toEqual(['01', '23', '4', '56']);
+it('by itself shares a fleet out over four databases, or a multiple of four, of much the same size', async () => {
+  expect(await foldersOf([])).toEqual(['012', '3', '4', '56']);
+  const alike = Array.from({ length: 100 }, (_, k) => {
+    const path = join(folder, `large-${k}.csv`);
+    writeFileSync(path, '');
+    truncateSync(path, 1_240_000);
+    return { name: `part ${k}`, files: [{ name: `part ${k}/readings.csv`, path }] };
+  });
+  const sizes = (await bundlesOf(alike, new Set())).map(({ folders }) => folders.length);
+  expect(sizes).toHaveLength(12);
+  expect(sizes.reduce((sum, size) => sum + size)).toBe(100);
+  expect(Math.min(...sizes)).toBe(8);
+  expect(Math.max(...sizes)).toBe(9);
 });
 
 it('the survey leaves folders alone that name an overhaul or engine of another, or have a further table', async () => {

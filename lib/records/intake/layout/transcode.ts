@@ -42,11 +42,18 @@ function windows1252Character(control: string): string {
 export function isUtf8(bytes: Uint8Array): boolean {
   const decoder = new TextDecoder('utf-8', { fatal: true });
   try {
-    for (let start = 0; start < bytes.length; start += step) {
+    for (let start = firstBeyondAscii(bytes); start < bytes.length; start += step) {
       decoder.decode(bytes.subarray(start, start + step), { stream: start + step < bytes.length });
     }
     return true;
   } catch {
     return false;
   }
+}
+
+/** Most files of readings hold nothing beyond ASCII, and looking for that is ten times as fast as decoding. */
+function firstBeyondAscii(bytes: Uint8Array): number {
+  let at = 0;
+  while (at < bytes.length && (bytes[at] as number) < 0x80) at++;
+  return at;
 }

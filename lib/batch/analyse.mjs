@@ -1,0 +1,3 @@
+import { loadProgram } from './program/loadProgram.mjs';
+
+await loadProgram('analyse');

@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest';
+import { seededDraws } from '../../../lib/batch/calibrate/seededDraws';
+import { wearWorkspace } from '../../../lib/stats/wear/absorb';
+import { chancePast, levelQuantile } from '../../../lib/stats/wear/forecast';
+import { gatherNodes, LOST_SPREAD } from '../../../lib/stats/wear/gatherNodes';
+import { integrateWear } from '../../../lib/stats/wear/integrateWear';
+import { mergeScale } from '../../../lib/stats/wear/mergeScale';
+import { NODE } from '../../../lib/stats/wear/nodeGrid';
+import { placeNodes } from '../../../lib/stats/wear/placeNodes';
+import { RATIO_NODE } from '../../../lib/stats/wear/ratioNodes';
+import { runLevel } from '../../../lib/stats/wear/runLevel';
+import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
+import { oneNodePosterior } from './oneNodePosterior';
+
+/** 60 units of 5 runs of 2 readings; the given SDs of slopes and starts in mm, noise 0.01 mm. */
+function madeFleet(seed: number, sdSlope: number, sdStart: number) {
+  const { uniform, normal } = seededDraws(seed);
+  const readings = Array.from({ length: 60 }, (_, unit) => {
+    const [startUnit, slopeUnit] = [sdStart * normal(), sdSlope * normal()];
+    return Array.from({ length: 5 }, (__, run) => {
+      const [start, slope] = [0.2 + startUnit + sdStart * normal(), 0.08 + slopeUnit + sdSlope * normal()];
+      return [0.05 * uniform(), 0.8 + 0.6 * uniform()].map((x) => ({
+        unit: `U${unit}`,
+        run: `U${unit}-${run}`,
+        x,
+        y: start + slope * x + 0.01 * normal(),
+      }));
+    }).flat();
+  }).flat();
+  return wearStatistics(readings);
+}
+
+const fleets = [
+  { name: 'all spreads well known', statistics: madeFleet(1, 0.02, 0.02) },
+  { name: 'no spread of slopes', statistics: madeFleet(2, 0, 0.015) },
+  { name: 'no spread at all', statistics: madeFleet(3, 0, 0) },
+];
+
+describe.each(fleets)('60 units, $name', ({ statistics }) => {
+  const workspace = wearWorkspace(statistics);
+  const { grid } = placeNodes(workspace);
+  const gathered = gatherNodes(workspace, grid);
+  const positionOf = (ratios: Float64Array, node: number, axis: number) =>
+    mergeScale(Math.sqrt(ratios[RATIO_NODE * node + axis] as number));
+
+  it('keeps the whole weight and the mean of every ratio, and loses no more spread than it may', () => {
+    expect(gathered.weights.reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(1, 12);
+    let lost = 0;
+    for (const axis of [0, 1, 2, 3]) {
+      const moments = ({ ratios, weights }: { ratios: Float64Array; weights: Float64Array }) =>
+        weights.reduce(
+          ([one, two], weight, node) => {
+            const position = positionOf(ratios, node, axis);
+            return [one + weight * position, two + weight * position * position] as const;
+          },
+          [0, 0] as readonly [number, number],
+        );
+      const [before, after] = [moments(grid), moments(gathered)];
+      expect(after[0]).toBeCloseTo(before[0], 9);
+      lost += before[1] - after[1];
+    }
+    expect(lost).toBeGreaterThan(-1e-9);
+    expect(lost).toBeLessThanOrEqual(LOST_SPREAD + 1e-9);
+    expect(gathered.weights.length).toBeLessThan(grid.weights.length / 5);
+  });
+
+  it('moves no chance by more than 0.003 from that over all nodes, each computed by itself', () => {
+    const posterior = integrateWear(statistics);
+    const degreesOfFreedom = statistics.readings - 4;
+    const all = Array.from(grid.weights.entries()).filter(([, weight]) => weight > 1e-6);
+    const total = all.reduce((sum, [, weight]) => sum + weight, 0);
+    for (const unit of [0, 31]) {
+      const run = (statistics.firstRun[unit + 1] as number) - 1;
+      const ours = runLevel(posterior, statistics, unit, run);
+      const lines = all.map(([node, weight]) => {
+        const ratio = (axis: number) => Math.sqrt(grid.ratios[RATIO_NODE * node + axis] as number);
+        const [, beta0 = 0, beta1 = 0, i00 = 0, i01 = 0, i11 = 0, squares = 0] = grid.nodes.subarray(
+          NODE * node,
+        );
+        const one = oneNodePosterior({
+          ratios: [ratio(0), ratio(1), ratio(2), ratio(3)],
+          beta: [beta0, beta1],
+          inverse: [i00, i01, i11],
+          s2: squares / degreesOfFreedom,
+          degreesOfFreedom,
+          yCentre: statistics.yCentre,
+        });
+        return { weight: weight / total, line: runLevel(one, statistics, unit, run) };
+      });
+      for (const x of [0.5, 2]) {
+        for (const below of [0.1, 0.5, 0.9]) {
+          const limit = levelQuantile(ours, x, below);
+          const chance = lines.reduce(
+            (sum, { weight, line }) => sum + weight * chancePast(line, limit, 'lower', x),
+            0,
+          );
+          expect(Math.abs(chance - below)).toBeLessThan(0.003);
+        }
+      }
+    }
+  });
+});
