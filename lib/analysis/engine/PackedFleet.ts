@@ -1,6 +1,7 @@
 import type { FleetResult, MarginRow, UnitRow } from '../types';
 import type { OpenOutcome } from './EngineApi';
-import { type PackedRows, packRows, rowViews, unpackRows } from './packedRows';
+import { type PackedRows, rowViews, unpackRows } from './packedRows';
+import { packRows } from './packRows';
 
 /** A result as it is kept and handed to the page: units and margins by column. */
 export interface PackedFleet extends Omit<FleetResult, 'margins' | 'units'> {

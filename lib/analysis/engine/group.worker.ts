@@ -1,7 +1,7 @@
 import { expose } from 'comlink';
 import { fitGroup, marginsOf } from '../groupWork';
 import type { MarginQuestion } from '../marginRow';
-import { packRows } from './packedRows';
+import { packRows } from './packRows';
 
 /** A second thread for what is long in an analysis; margins are packed, since row by row they are long in being copied. */
 const computing = {

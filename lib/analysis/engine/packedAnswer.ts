@@ -1,4 +1,5 @@
-import { type PackedRows, packRows, rowViews } from './packedRows';
+import { type PackedRows, rowViews } from './packedRows';
+import { packRows } from './packRows';
 
 /** Questions whose answer is a list of rows, of which a page shows a few at a time: an engine a fleet has thousands. */
 const listed: ReadonlySet<unknown> = new Set(['decisions']);

@@ -1,10 +1,16 @@
 /** One property of many rows: numbers, truths and texts as typed arrays, lists of numbers one after another. */
-type PackedColumn =
+export type PackedColumn =
   | { readonly kind: 'numbers'; readonly values: Float64Array }
   | { readonly kind: 'truths'; readonly values: Uint8Array }
   | { readonly kind: 'texts'; readonly words: readonly (string | null)[]; readonly at: Uint32Array }
   | { readonly kind: 'lists'; readonly ends: Uint32Array; readonly values: Float64Array }
   | { readonly kind: 'tables'; readonly ends: Uint32Array; readonly rows: PackedRows }
+  | {
+      readonly kind: 'words';
+      readonly ends: Uint32Array;
+      readonly words: readonly (string | null)[];
+      readonly at: Uint32Array;
+    }
   | { readonly kind: 'others'; readonly values: readonly unknown[] };
 
 /** Rows of one shape by property: a fraction of the bytes and of the time that they take as objects. */
@@ -13,71 +19,16 @@ export interface PackedRows {
   readonly columns: Readonly<Record<string, PackedColumn>>;
 }
 
+/** The memory behind packed rows, which can be handed to another thread in place of a copy. */
+export function buffersOf({ columns }: PackedRows): readonly ArrayBuffer[] {
+  return Object.values(columns).flatMap((column) => {
+    const arrays = Object.values(column).filter((part) => ArrayBuffer.isView(part));
+    const inner = column.kind === 'tables' ? buffersOf(column.rows) : [];
+    return [...arrays.map(({ buffer }) => buffer as ArrayBuffer), ...inner];
+  });
+}
+
 const placeOf = Symbol('place');
-
-type PlainRow = Readonly<Record<string, unknown>>;
-
-/** Packs rows of one shape, data only: every row has the properties of the first. */
-export function packRows(rows: readonly object[]): PackedRows {
-  const plain = rows as readonly PlainRow[];
-  const names = Object.keys(plain[0] ?? {});
-  const columns = names.map((name) => [name, packColumn(plain.map((row) => row[name]))] as const);
-  return { count: rows.length, columns: Object.fromEntries(columns) };
-}
-
-function packColumn(values: readonly unknown[]): PackedColumn {
-  // A number that is missing is stored as NaN: results hold none.
-  if (values.every((value) => value === null || isNumber(value)))
-    return { kind: 'numbers', values: Float64Array.from(values, (value) => (value as number | null) ?? NaN) };
-  if (values.every((value) => typeof value === 'boolean'))
-    return { kind: 'truths', values: Uint8Array.from(values, Number) };
-  if (values.every((value) => value === null || typeof value === 'string')) return packTexts(values);
-  if (values.every((value) => Array.isArray(value) && value.every(isNumber)))
-    return packLists(values as readonly (readonly number[])[]);
-  if (values.every(Array.isArray) && haveOneShape(values.flat(1)))
-    return { kind: 'tables', ends: endsOf(values), rows: packRows(values.flat(1)) };
-  return { kind: 'others', values };
-}
-
-function isNumber(value: unknown): boolean {
-  return typeof value === 'number' && !Number.isNaN(value);
-}
-
-/** Whether all are plain objects with the same properties in the same order. */
-function haveOneShape(rows: readonly unknown[]): rows is readonly PlainRow[] {
-  const shapeOf = (row: unknown) =>
-    typeof row === 'object' && row !== null && Object.getPrototypeOf(row) === Object.prototype
-      ? JSON.stringify(Object.keys(row))
-      : null;
-  const first = shapeOf(rows[0]);
-  return first !== null && first !== '[]' && rows.every((row) => shapeOf(row) === first);
-}
-
-/** Place after the last element of each list, where all stand one after another. */
-function endsOf(lists: readonly (readonly unknown[])[]): Uint32Array {
-  let end = 0;
-  return Uint32Array.from(lists, (list) => {
-    end += list.length;
-    return end;
-  });
-}
-
-function packLists(lists: readonly (readonly number[])[]): PackedColumn {
-  const ends = endsOf(lists);
-  const values = new Float64Array(ends.at(-1) ?? 0);
-  for (const [row, list] of lists.entries()) values.set(list, (ends[row] as number) - list.length);
-  return { kind: 'lists', ends, values };
-}
-
-function packTexts(values: readonly unknown[]): PackedColumn {
-  const places = new Map<string | null, number>();
-  const at = Uint32Array.from(values as readonly (string | null)[], (value) => {
-    const place = places.get(value) ?? places.size;
-    places.set(value, place);
-    return place;
-  });
-  return { kind: 'texts', words: [...places.keys()], at };
-}
 
 /** The rows as they were packed, each an object of its own. */
 export function unpackRows<Row extends object>({ count, columns }: PackedRows): readonly Row[] {
@@ -141,6 +92,11 @@ function readerOf(column: PackedColumn): (place: number) => unknown {
         );
       };
     }
+    case 'words':
+      return (place) => {
+        const start = place === 0 ? 0 : column.ends[place - 1];
+        return Array.from(column.at.subarray(start, column.ends[place]), (word) => column.words[word]);
+      };
     case 'others':
       return (place) => column.values[place];
   }

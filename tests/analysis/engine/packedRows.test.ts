@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { packRows, rowViews, unpackRows } from '../../../lib/analysis/engine/packedRows';
+import { buffersOf, rowViews, unpackRows } from '../../../lib/analysis/engine/packedRows';
+import { packRows } from '../../../lib/analysis/engine/packRows';
 import { fleet } from '../../app/fixture';
 
 const number = fc.oneof(fc.double({ noNaN: true }), fc.constant(null));
@@ -13,6 +14,7 @@ const row = fc.record(
     truth: fc.boolean(),
     numbers: fc.array(fc.double({ noNaN: true }), { maxLength: 4 }),
     anything,
+    words: fc.array(text, { maxLength: 3 }),
     table: fc.array(fc.record({ name: text, amount: number, truths: fc.array(fc.boolean()) }), {
       maxLength: 3,
     }),
@@ -44,5 +46,17 @@ it('views give what whole rows give', () => {
       );
     }),
     { numRuns: 200, seed: 6 },
+  );
+});
+
+it('memory handed to another thread holds all of the rows', () => {
+  fc.assert(
+    fc.property(fc.array(row), (rows) => {
+      const packed = packRows(rows);
+      const buffers = buffersOf(packed);
+      expect(unpackRows(structuredClone(packed, { transfer: [...buffers] }))).toEqual(rows);
+      expect(buffers.every(({ byteLength }) => byteLength === 0)).toBe(true);
+    }),
+    { numRuns: 100, seed: 7 },
   );
 });

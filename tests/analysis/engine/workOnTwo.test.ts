@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { packRows, unpackRows } from '../../../lib/analysis/engine/packedRows';
+import { unpackRows } from '../../../lib/analysis/engine/packedRows';
+import { packRows } from '../../../lib/analysis/engine/packRows';
 import type { SecondThread } from '../../../lib/analysis/engine/secondThread';
 import { workOnTwo } from '../../../lib/analysis/engine/workOnTwo';
 import { fitGroup, marginsOf, workHere } from '../../../lib/analysis/groupWork';
