@@ -3,7 +3,8 @@ import { defineConfig } from 'vitest/config';
 process.env.TZ = 'UTC';
 process.env.LC_ALL = 'en_GB.UTF-8';
 
-const common = { testTimeout: 300_000, hookTimeout: 60_000 };
+// A browser that starts beside others on two cores has taken more than a minute.
+const common = { testTimeout: 300_000, hookTimeout: 180_000 };
 
 /**
  * Browser tests drive the built site in Chromium, two files at a time: much of a page's opening is one thread waiting for

@@ -4,6 +4,7 @@ import { useEffect, useState } from 'react';
 import type { BenchSheet } from '../../lib/analysis/bench/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
+import { NotComputed } from '../engine/NotComputed';
 import { useAsked } from '../engine/useAsked';
 import { WithFleet } from '../engine/WithFleet';
 import { UnitTitle } from '../unit/UnitTitle';
@@ -20,7 +21,7 @@ function BenchContent({ fleet, id }: { readonly fleet: FleetResult; readonly id:
   useEffect(() => {
     if (answer !== null) setLast(answer);
   }, [answer]);
-  if (asked.status === 'failed') return <p role="alert">{asked.message}</p>;
+  if (asked.status === 'failed') return <NotComputed {...asked} />;
   // The sheet stays while an overhaul that was saved is read: what was typed, and what was said of it, is in sight.
   const sheet = asked.status === 'answered' ? asked.answer : (asked.before ?? last);
   if (asked.status === 'answered' && sheet === null) {

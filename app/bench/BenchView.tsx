@@ -5,6 +5,7 @@ import { useState } from 'react';
 import type { BenchChecks, BenchEntry, BenchSheet } from '../../lib/analysis/bench/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { unitAddress } from '../address/unitAddress';
+import { NotComputed } from '../engine/NotComputed';
 import { useAsked } from '../engine/useAsked';
 import { Cautions } from '../frame/Cautions';
 import { Prose } from '../frame/Prose';
@@ -63,7 +64,7 @@ export function BenchView({ fleet, sheet, typed }: BenchViewProps) {
       </dl>
       <h2>Overhaul</h2>
       {notKept !== null && <p role="alert">{notKept}</p>}
-      {asked.status === 'failed' && <p role="alert">{asked.message}</p>}
+      {asked.status === 'failed' && <NotComputed {...asked} />}
       <OverhaulFields sheet={sheet} entry={entry} change={change} faults={checks?.entryFaults ?? []} />
       <p className="visuallyHidden" aria-live="polite">
         {checks === null ? '' : questionedSentence(checks.boxes, entry.stands, characteristics)}

@@ -2,7 +2,7 @@ import { useId } from 'react';
 import type { SheetBox, SheetItem, Stage } from '../../lib/analysis/bench/types';
 import { NoValue } from '../table/NoValue';
 import { expectedWords, lastLeftWords } from '../words/benchSheetWords';
-import { boxWords } from '../words/benchWords';
+import { boxWords, unitNames } from '../words/benchWords';
 import { BoxDoubts } from './BoxDoubts';
 import styles from './bench.module.css';
 import type { StageTableProps } from './StageTable';
@@ -39,7 +39,7 @@ export function BoxRow({ stage, item, box, entry, change, checks, characteristic
         )}
         <td className={styles.box}>
           <input
-            aria-label={words}
+            aria-label={`${words}, ${unitNames[entry.uom]}`}
             aria-describedby={isAsked ? doubtsId : undefined}
             inputMode="decimal"
             enterKeyHint="next"

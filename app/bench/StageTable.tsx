@@ -1,6 +1,5 @@
 'use client';
 
-import { useId } from 'react';
 import type { BenchChecks, BenchEntry, BenchSheet, Stage } from '../../lib/analysis/bench/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { MarkedName } from '../frame/MarkedName';
@@ -23,14 +22,11 @@ export interface StageTableProps {
 /** The boxes of one stage, characteristic by characteristic, with what is expected and what is asked. */
 export function StageTable({ stage, ...given }: StageTableProps & { readonly stage: Stage }) {
   const { sheet, entry, checks, characteristics } = given;
-  const captionId = useId();
   const unit = unitNames[entry.uom];
   if (sheet.items.length === 0) return <p>Nothing is read at this frame as far as the data say.</p>;
   return (
-    <table className={styles.boxes} aria-labelledby={captionId}>
-      <caption id={captionId} className="visuallyHidden">
-        Readings {stageNames[stage]}
-      </caption>
+    <table className={styles.boxes}>
+      <caption className="visuallyHidden">Readings {stageNames[stage]}</caption>
       <thead>
         <tr>
           <th scope="col" aria-label="Position">

@@ -1,6 +1,6 @@
 'use client';
 
-import { useCallback, useId, useLayoutEffect, useRef, useState } from 'react';
+import { useCallback, useLayoutEffect, useRef, useState } from 'react';
 import type { DrawnPicture } from '../../lib/charts/drawSvg';
 import type { PlotPlace } from '../../lib/charts/placeInPlot';
 import type { Plot } from '../../lib/charts/plotOf';
@@ -20,7 +20,7 @@ interface ChartProps {
   readonly build: BuildSpec;
   /** What the picture is. */
   readonly label: string;
-  /** What it shows, in words, for those who do not see it; nothing else carries it. */
+  /** What it shows, in words, for those who do not see it: read once, behind the label. */
   readonly description: string;
   readonly height_px: number;
   /** A picture that was drawn before, shown until this one is drawn. */
@@ -63,18 +63,28 @@ export function Chart(props: ChartProps) {
     const { current } = box;
     if (until != null && current !== null && current.childElementCount === 0) placeSvg(current, until);
   }, [until]);
-  const captionId = useId();
   return (
     <div className={styles.chart}>
+      {failure !== null && (
+        <div role="status">
+          <p>The picture could not be drawn ({failure.message}). The table below holds the same numbers.</p>
+          <p className="buttons">
+            <button type="button" onClick={failure.tryAgain}>
+              Draw it again
+            </button>
+          </p>
+        </div>
+      )}
       <div className={`${styles.frame} ${styles.onScreen}`}>
         {/* biome-ignore lint/a11y/useKeyWithClickEvents: the points are gone through by keyboard in PointReader. */}
         <div
           ref={box}
           role="img"
-          aria-label={label}
-          aria-describedby={captionId}
+          // What it is and what it finds in one name: not every reader is told of a description beside it.
+          aria-label={`${label}. ${description}`}
           className={styles.box}
-          style={{ minHeight: height_px }}
+          // Where nothing could be drawn no room is kept for it.
+          style={{ minHeight: failure !== null && drawn.number === 0 ? 0 : height_px }}
           onPointerMove={(event) => {
             event.currentTarget.title = hintAt(event.target) ?? '';
             follow(event);
@@ -100,15 +110,7 @@ export function Chart(props: ChartProps) {
         // biome-ignore lint/suspicious/noArrayIndexKey: the pictures have no other identity than their order.
         <PaperChart key={index} build={paper} label={label} />
       ))}
-      <p id={captionId} className="visuallyHidden">
-        {description}
-      </p>
       <PictureExport build={build} title={label} description={description} />
-      {failure !== null && (
-        <p role="status">
-          The picture could not be drawn ({failure}). The table below holds the same numbers.
-        </p>
-      )}
     </div>
   );
 }

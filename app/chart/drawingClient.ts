@@ -14,7 +14,9 @@ function worker() {
       event.preventDefault();
       started.terminate();
       drawing = null;
-      reject(new Error('the part of the page that draws stopped'));
+      // An error of its script comes with a message; a script that did not come has none.
+      const what = event.message ? 'stopped' : 'could not be loaded: check the connection';
+      reject(new Error(`the part of the page that draws ${what}`));
     });
   });
   failure.catch(() => {});

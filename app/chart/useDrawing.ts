@@ -1,4 +1,4 @@
-import { type RefObject, useEffect, useState } from 'react';
+import { type RefObject, useCallback, useEffect, useState } from 'react';
 import type { DrawnPicture } from '../../lib/charts/drawSvg';
 import type { ChartTheme, LayeredSpec } from '../../lib/charts/theme';
 import { useWriting } from '../writing/useWriting';
@@ -7,6 +7,12 @@ import { placeSvg } from './placeSvg';
 
 /** Makes the specification for a theme, and for a box too narrow for long words. */
 export type BuildSpec = (theme: ChartTheme, narrow: boolean) => LayeredSpec;
+
+/** Why a picture could not be drawn, and the way to have it drawn after all. */
+export interface NotDrawn {
+  readonly message: string;
+  readonly tryAgain: () => void;
+}
 
 const narrowBelow_px = 600;
 const narrowest_px = 200;
@@ -24,10 +30,12 @@ export function useDrawing(
   theme: ChartTheme | null,
   width_px: number | null,
   onDrawn?: (picture: DrawnPicture) => void,
-): string | null {
+): NotDrawn | null {
   const [failure, setFailure] = useState<string | null>(null);
+  const [tries, setTries] = useState(0);
+  const tryAgain = useCallback(() => setTries((before) => before + 1), []);
   const writing = useWriting();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is built has the style of writing in it.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is built has the style of writing in it, and whoever tries again draws the same once more.
   useEffect(() => {
     if (theme === null || width_px === null) return;
     let stale = false;
@@ -47,6 +55,6 @@ export function useDrawing(
     return () => {
       stale = true;
     };
-  }, [box, build, theme, width_px, writing, onDrawn]);
-  return failure;
+  }, [box, build, theme, width_px, writing, onDrawn, tries]);
+  return failure === null ? null : { message: failure, tryAgain };
 }

@@ -8,18 +8,19 @@ import type { Acknowledgements } from './useAcknowledgements';
 
 interface AcknowledgeProps {
   readonly finding: DriftFinding;
+  /** What the finding is called, to tell its buttons from those of others. */
+  readonly name: string;
   readonly acknowledged: Acknowledgements;
 }
 
 /** Acknowledges a finding with a remark, signed with initials; it comes back when there are later signals. */
-export function Acknowledge({ finding, acknowledged }: AcknowledgeProps) {
+export function Acknowledge({ finding, name, acknowledged }: AcknowledgeProps) {
   const [isOpen, setOpen] = useState(false);
   const [remark, setRemark] = useState('');
   const [failure, setFailure] = useState<string | null>(null);
   const [initials, sign] = useInitials();
   const mayWrite = useMayWrite();
   const failureId = useId();
-  const name = `${finding.unit} ${finding.series}`;
   if (!isOpen)
     return (
       <button type="button" disabled={!mayWrite} onClick={() => setOpen(true)}>

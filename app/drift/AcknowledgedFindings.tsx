@@ -4,7 +4,7 @@ import { useState } from 'react';
 import type { DriftResult } from '../../lib/analysis/drift/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { counted } from '../words/counted';
-import { driftWords } from '../words/driftSentence';
+import { driftWords, findingName } from '../words/driftSentence';
 import { useMayWrite } from '../workspace/useKeptState';
 import type { Acknowledgements } from './useAcknowledgements';
 
@@ -39,7 +39,7 @@ export function AcknowledgedFindings({ result, acknowledged, characteristics }: 
           <li key={decision.id}>
             {driftWords(finding, characteristics)}: {decision.remark}{' '}
             <button type="button" disabled={!mayWrite} onClick={() => takeBack(decision.id)}>
-              Take back<span className="visuallyHidden">{` ${finding.unit} ${finding.series}`}</span>
+              Take back<span className="visuallyHidden">{` ${findingName(finding, characteristics)}`}</span>
             </button>
           </li>
         ))}

@@ -11,6 +11,7 @@ import { WithAnswer } from '../engine/WithAnswer';
 import { WithFleet } from '../engine/WithFleet';
 import { Prose } from '../frame/Prose';
 import { budgetSentence, driftSentence } from '../words/driftSentence';
+import { capitalised, midSentence, seriesName } from '../words/seriesName';
 import { DriftControls } from './DriftControls';
 import { driftSettings } from './driftAddress';
 import { Findings } from './Findings';
@@ -74,7 +75,8 @@ function DriftContent({ fleet, result, query, change }: DriftContentProps) {
           <ul>
             {result.uncharted.map(({ group, series: name, reason }) => (
               <li key={`${group} ${name}`}>
-                {group}, {name.replaceAll('_', ' ')}: {rewritten(reason)}
+                {capitalised(group)}, {midSentence(seriesName(name, fleet.characteristics))}:{' '}
+                {rewritten(reason)}.
               </li>
             ))}
           </ul>

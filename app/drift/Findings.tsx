@@ -7,6 +7,7 @@ import { Term } from '../frame/Term';
 import type { DataColumn } from '../table/DataColumn';
 import { DataTable } from '../table/DataTable';
 import { counted } from '../words/counted';
+import { findingName } from '../words/driftSentence';
 import { Acknowledge } from './Acknowledge';
 import { AcknowledgedFindings } from './AcknowledgedFindings';
 import styles from './drift.module.css';
@@ -25,6 +26,7 @@ function columnsOf({
   characteristics,
   onShow,
 }: Omit<FindingsProps, 'result'>): readonly DataColumn<DriftFinding>[] {
+  const nameOf = (finding: DriftFinding) => findingName(finding, characteristics);
   const act: DataColumn<DriftFinding> = {
     id: 'act',
     header: 'Look or acknowledge',
@@ -33,9 +35,9 @@ function columnsOf({
     cell: (finding) => (
       <span className={styles.acts}>
         <button type="button" onClick={() => onShow(finding)}>
-          Show<span className="visuallyHidden">{` ${finding.unit} ${finding.series}`}</span>
+          Show<span className="visuallyHidden">{` ${nameOf(finding)}`}</span>
         </button>
-        <Acknowledge finding={finding} acknowledged={acknowledged} />
+        <Acknowledge finding={finding} name={nameOf(finding)} acknowledged={acknowledged} />
       </span>
     ),
   };

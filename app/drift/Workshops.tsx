@@ -111,7 +111,9 @@ export function Workshops({ fleet, series }: { readonly fleet: FleetResult; read
       <WithAnswer asked={asked}>
         {(workshops) =>
           workshops.length === 0 ? (
-            <p>No reading as left of this series names its workshop.</p>
+            <p>
+              No reading as left of this series both names its workshop and can be compared with a forecast.
+            </p>
           ) : (
             <>
               <p>

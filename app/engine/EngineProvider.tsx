@@ -83,6 +83,10 @@ export function EngineProvider({ children }: { readonly children: ReactNode }) {
     // Another opening may have taken its place.
     const isCurrent = () => client.current === own && opening.current === number;
     try {
+      if (client.current?.isGone()) {
+        client.current.dispose();
+        client.current = null;
+      }
       own = client.current ?? createEngineClient(createWorker);
       client.current = own;
       const outcome = await own.run(name, words, {

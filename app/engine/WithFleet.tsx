@@ -1,7 +1,9 @@
 'use client';
 
+import Link from 'next/link';
 import type { ReactNode } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
+import { siteFleetName } from '../words/siteFleet';
 import { useEngine } from './EngineProvider';
 
 interface WithFleetProps {
@@ -17,6 +19,12 @@ export const openingSentence = 'The data are being opened; the answer follows he
 export function WithFleet({ children, until }: WithFleetProps) {
   const { fleet, work } = useEngine().state;
   if (fleet !== null) return children(fleet);
-  if (work === null) return <p>No data are open.</p>;
+  if (work === null)
+    return (
+      <p>
+        No data are open, so this page has nothing to show yet. Try again or open the {siteFleetName()} above,
+        or add your own files on the <Link href="/records/">Records page</Link>.
+      </p>
+    );
   return until ?? <p>{openingSentence}</p>;
 }

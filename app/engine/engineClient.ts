@@ -40,6 +40,8 @@ export interface EngineClient {
   ): Promise<OpenOutcome>;
   /** Calls a method of the worker by its name, see requestsBy. */
   readonly call: Call;
+  /** Whether the worker has ended with a failure: every call fails from then on. */
+  readonly isGone: () => boolean;
   /** Asks the worker to stop; one that does not within cancelTimeout_ms is ended. */
   cancel(): void;
   dispose(): void;
@@ -83,9 +85,11 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
   // The wrapped type loses what a call has to do with its name.
   const call: Call = (name, words) => Promise.race([(api as unknown as Methods)[name]?.(...words), failure]);
   let alive = false;
+  let gone = false;
   let fail: (failure: EngineFailure) => void = () => {};
   const failure = new Promise<never>((_, reject) => {
     fail = (reason) => {
+      gone = true;
       worker.terminate();
       reject(reason);
     };
@@ -129,6 +133,7 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
       }
     },
     call: async (name, words) => unpackAnswer(await call(name, words)),
+    isGone: () => gone,
     cancel() {
       if (running === 0) return;
       clearTimeout(cancelling);

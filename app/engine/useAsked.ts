@@ -1,21 +1,35 @@
 'use client';
 
-import { startTransition, useEffect, useState } from 'react';
+import { startTransition, useCallback, useEffect, useState } from 'react';
 import { answerKey } from '../../lib/analysis/engine/answerKey';
 import type { FleetAnswer, FleetQuestion, QuestionWords } from '../../lib/analysis/engine/FleetQuestions';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useEngine } from './EngineProvider';
+import { EngineFailure } from './engineClient';
 
 /** The state of a question to the worker; while another one is being answered the last answer is at hand as `before`. */
 export type Asked<Answer> =
   | { readonly status: 'waiting'; readonly before: Answer | null }
-  | { readonly status: 'failed'; readonly message: string }
+  | NotAnswered
   | { readonly status: 'answered'; readonly answer: Answer };
+
+/** A question that came to nothing, and the way to ask it once more. */
+export interface NotAnswered {
+  readonly status: 'failed';
+  readonly message: string;
+  readonly tryAgain: () => void;
+}
 
 interface Given<Answer> {
   readonly fleet: FleetResult;
   readonly key: string;
   readonly asked: Asked<Answer>;
+}
+
+/** What an error says, with a full stop behind it. */
+function saidOf(error: unknown): string {
+  const said = error instanceof Error ? error.message : String(error);
+  return /[.!?]$/.test(said) ? said : `${said}.`;
 }
 
 /**
@@ -28,9 +42,15 @@ export function useAsked<Name extends FleetQuestion>(
   question: Name,
   ...words: QuestionWords<Name>
 ): Asked<FleetAnswer<Name>> {
-  const { request, state } = useEngine();
+  const { request, state, start } = useEngine();
   const [given, setGiven] = useState<Given<FleetAnswer<Name>> | null>(null);
   const key = answerKey(question, words);
+  const [tries, setTries] = useState(0);
+  const askAgain = useCallback(() => {
+    setGiven(null);
+    setTries((before) => before + 1);
+  }, []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whoever tries again asks the same once more.
   useEffect(() => {
     let stale = false;
     const keep = (asked: Asked<FleetAnswer<Name>>) => {
@@ -44,13 +64,15 @@ export function useAsked<Name extends FleetQuestion>(
       (error: unknown) =>
         keep({
           status: 'failed',
-          message: `This could not be computed: ${error instanceof Error ? error.message : String(error)}. Reload the page to try again.`,
+          message: `This could not be computed: ${saidOf(error)}`,
+          // A worker that is gone has nothing open: what was open is opened again, and then asked.
+          tryAgain: error instanceof EngineFailure ? () => start('open') : askAgain,
         }),
     );
     return () => {
       stale = true;
     };
-  }, [request, fleet, key]);
+  }, [request, start, fleet, key, tries, askAgain]);
   if (given?.fleet === fleet && given.key === key) return given.asked;
   // What was answered of last time's answer stays until it is answered anew.
   const stands = given?.fleet === fleet || (given?.fleet === state.before && given?.key === key);

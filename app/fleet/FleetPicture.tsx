@@ -14,8 +14,8 @@ import { everything, type FleetFilter, type FleetRow, fleetRows } from './fleetR
 import { keepLastPicture, lastPictureSvg, sitePictureSvg } from './lastPicture';
 import { pictureOf, pictureWindow, rowsPerPicture } from './pictureOf';
 
-/** Fewer on paper, so that a picture fits its page. */
-const rowsPerPaperPicture = 25;
+/** Few on paper: four pictures fit a page, and the first one fits what the words above it leave. */
+const rowsPerPaperPicture = 7;
 
 interface FleetPictureProps {
   readonly fleet: FleetResult;

@@ -158,7 +158,7 @@ export function fleetColumns(series: string): readonly DataColumn<FleetRow>[] {
     {
       id: 'remark',
       header: 'Reason or caution',
-      text: true,
+      text: 'long',
       value: (row) => rowRemark(row),
       cell: (row) => <Written text={rowRemark(row)} reason="nothing to remark" />,
     },

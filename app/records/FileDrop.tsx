@@ -74,8 +74,11 @@ export function FileDrop({ onWorkspace }: FileDropProps) {
     <section className={dragging ? `${styles.drop} ${styles.dragging}` : styles.drop} aria-label="Add files">
       <p>
         <strong>Drop your workshops’ CSV exports or whole folders anywhere on this page</strong>, or choose
-        them here. They are read in this browser: nothing leaves the machine. Your files take the place of the{' '}
-        {siteFleetName()} and are kept in this browser until you remove them.
+        them here. They are read in this browser: nothing leaves the machine.{' '}
+        {state.fleet?.source === 'own'
+          ? 'They come beside your files that are open; one of the same name takes the place of that one.'
+          : `Your files take the place of the ${siteFleetName()}.`}{' '}
+        They are kept in this browser until you remove them.
       </p>
       <p className="buttons">
         <button type="button" disabled={isClosed} onClick={() => filePicker.current?.click()}>

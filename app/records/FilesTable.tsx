@@ -9,7 +9,7 @@ function count(id: string, header: string, value: (file: ImportedFile) => number
   return { id, header, numeric: true, value };
 }
 
-const columns: readonly DataColumn<ImportedFile>[] = [
+const named: readonly DataColumn<ImportedFile>[] = [
   { id: 'file', header: 'File', rowHeader: true, value: (file) => file.file },
   {
     id: 'table',
@@ -17,6 +17,9 @@ const columns: readonly DataColumn<ImportedFile>[] = [
     value: (file) => file.table,
     cell: (file) => <Written text={file.table} reason="not recognised" />,
   },
+];
+
+const counts: readonly DataColumn<ImportedFile>[] = [
   count('rowsIn', 'Rows in', (file) => file.rowsIn),
   count('rowsUsed', 'Rows used', (file) => file.rowsUsed),
   { ...count('rowsHeld', 'Rows held', (file) => file.rowsHeld), term: 'heldRow' },
@@ -24,21 +27,26 @@ const columns: readonly DataColumn<ImportedFile>[] = [
   count('readingsUsed', 'Readings used', (file) => file.readingsUsed),
   count('readingsNone', 'No reading', (file) => file.readingsNone),
   count('readingsHeld', 'Readings held', (file) => file.readingsHeld),
-  {
-    id: 'message',
-    header: 'Message',
-    text: true,
-    value: (file) => file.message,
-    cell: (file) => <Written text={file.message} reason="nothing to report" />,
-  },
 ];
+
+const message: DataColumn<ImportedFile> = {
+  id: 'message',
+  header: 'Message',
+  text: true,
+  value: (file) => file.message,
+  cell: (file) => <Written text={file.message} reason="nothing to report" />,
+};
+
+const quiet = [...named, ...counts, message];
+const telling = [...named, message, ...counts];
 
 /** What each file was recognised as, its rows (in = used + held) and its cells for readings (in = used + no reading + held). */
 export function FilesTable({ files }: { readonly files: readonly ImportedFile[] }) {
   return (
     <DataTable
       caption="Files: rows in = used + held; reading cells in = used + no reading + held"
-      columns={columns}
+      // What a file lacks stands beside its name, and not out of sight behind the counts.
+      columns={files.some((file) => file.table === null) ? telling : quiet}
       rows={files}
       rowKey={(file, index) => `${file.file} ${index}`}
       empty="No file has been read."

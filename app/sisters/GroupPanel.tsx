@@ -6,7 +6,7 @@ import type { FunnelMeasure } from '../../lib/charts/funnelPicture';
 import { rewritten } from '../../lib/charts/rewritten';
 import { DataTable } from '../table/DataTable';
 import { counted } from '../words/counted';
-import { midSentence, seriesName } from '../words/seriesName';
+import { capitalised, midSentence, seriesName } from '../words/seriesName';
 import { FunnelFigure } from './FunnelFigure';
 import { RatioFigure } from './RatioFigure';
 import { StartFigure } from './StartFigure';
@@ -69,7 +69,7 @@ export function GroupPanel({ group, measure, characteristics }: GroupPanelProps)
   const title = `${group.group}, ${name}`;
   return (
     <section aria-label={title}>
-      <h2>{title}</h2>
+      <h2>{capitalised(title)}</h2>
       {group.reason !== null && <p>No comparison: {rewritten(group.reason)}.</p>}
       {group.reason === null && group.rates === null && (
         <p>

@@ -25,10 +25,13 @@ interface SistersContentProps {
   readonly change: (changes: Readonly<Record<string, string>>) => void;
 }
 
-/** The series in the address, else that of the furthest finding, else the first. */
+/** The series in the address, else that of the furthest finding, else the first that can be compared, else the first. */
 function chosenSeries({ groups }: SistersResult, asked: string): string {
   const known = groups.some(({ series }) => series === asked);
-  return known ? asked : (findings(groups, 'rate')[0]?.series ?? groups[0]?.series ?? '');
+  return known
+    ? asked
+    : ((findings(groups, 'rate')[0] ?? groups.find(({ reason }) => reason === null) ?? groups[0])?.series ??
+        '');
 }
 
 function SistersContent({ fleet, result, query, change }: SistersContentProps) {

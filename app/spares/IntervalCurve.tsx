@@ -9,7 +9,7 @@ import { useAsked } from '../engine/useAsked';
 import { WithAnswer } from '../engine/WithAnswer';
 import { Prose } from '../frame/Prose';
 import { DataTable } from '../table/DataTable';
-import { costGap, intervalSentences } from '../words/intervalSentence';
+import { costGap, intervalFinding, intervalSentences } from '../words/intervalSentence';
 import { IntervalCostFields } from './IntervalCostFields';
 import { intervalColumns } from './intervalColumns';
 import type { PlanPanelProps } from './PlanPanelProps';
@@ -57,7 +57,7 @@ function Curve({ points, given, currency }: CurveProps) {
   const sentences = intervalSentences(points, currency);
   const gap = costGap(points, given, currency);
   const priced = points.some(({ costAYear }) => costAYear !== null);
-  const drawn = { points, description: sentences.join(' ') };
+  const drawn = { points, currency };
   return (
     <>
       <ul>
@@ -89,15 +89,16 @@ function Curve({ points, given, currency }: CurveProps) {
 
 interface MeasuredProps {
   readonly points: readonly IntervalPoint[];
-  readonly description: string;
+  readonly currency: string | null;
   readonly measure: IntervalMeasure;
   readonly label: string;
 }
 
-function Measured({ points, description, measure, label }: MeasuredProps) {
+function Measured({ points, currency, measure, label }: MeasuredProps) {
   const build = useMemo<BuildSpec>(
     () => (theme, narrow) => intervalPicture(points, measure, theme, narrow),
     [points, measure],
   );
-  return <Chart build={build} label={label} description={description} height_px={200} />;
+  const finding = intervalFinding(points, measure, currency);
+  return <Chart build={build} label={label} description={finding} height_px={200} />;
 }

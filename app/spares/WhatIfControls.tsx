@@ -43,7 +43,7 @@ export function WhatIfControls({ fleet, settings, query, onChange }: PlanPanelPr
         onValue={(text) => onChange({ interval: usual(text, 100) })}
       />
       <NumberField
-        label="Lead times, times"
+        label="Lead times, multiplied by"
         value={plan.leadTimeFactor}
         least={0}
         most={10}

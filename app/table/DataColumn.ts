@@ -23,8 +23,8 @@ export interface DataColumn<Data> {
   readonly date?: boolean;
   /** The cell that names its row. */
   readonly rowHeader?: boolean;
-  /** Long text, which may wrap. */
-  readonly text?: boolean;
+  /** Text that may wrap; 'long' gets room, where several sentences would make a row tall. */
+  readonly text?: boolean | 'long';
   /** Unit of the value, where the head does not name it: what a saved table adds to it. */
   readonly unit?: string;
   /** What a saved table has in place of the value: several columns, or none. */

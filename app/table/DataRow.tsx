@@ -10,6 +10,7 @@ function plainCell(value: CellValue, isDate: boolean): ReactNode {
 
 function cellClass<Data>(column: DataColumn<Data>): string | undefined {
   if (column.numeric) return 'numeric';
+  if (column.text === 'long') return 'text long';
   return column.text ? 'text' : undefined;
 }
 

@@ -3,6 +3,7 @@
 import Link from 'next/link';
 import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
+import { NotComputed } from '../engine/NotComputed';
 import { useAsked } from '../engine/useAsked';
 import { WithFleet } from '../engine/WithFleet';
 import { UnitChoice } from './UnitChoice';
@@ -28,7 +29,7 @@ function UnknownUnit({ id }: { readonly id: string }) {
 function UnitContent({ fleet, id, series, onSeries }: UnitContentProps) {
   const asked = useAsked(fleet, 'unit', id);
   if (asked.status === 'waiting') return <p role="status">Reading the records of {id}.</p>;
-  if (asked.status === 'failed') return <p role="alert">{asked.message}</p>;
+  if (asked.status === 'failed') return <NotComputed {...asked} />;
   if (asked.answer === null) return <UnknownUnit id={id} />;
   return <UnitView result={asked.answer} fleet={fleet} series={series} onSeries={onSeries} />;
 }

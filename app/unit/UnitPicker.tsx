@@ -18,7 +18,7 @@ export function UnitPicker({ fleet, id, onPick }: UnitPickerProps) {
     if (typeof name === 'string' && name.trim() !== '') onPick(name.trim());
   };
   return (
-    <form className="controls" onSubmit={submit}>
+    <form className="controls" aria-label="Unit to show" onSubmit={submit}>
       <label>
         Unit
         <input key={id} name="unit" list={listId} defaultValue={id} autoComplete="off" spellCheck={false} />

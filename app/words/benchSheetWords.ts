@@ -1,6 +1,7 @@
 import type { BenchSheet, SheetItem, SheetPart, SheetSeries, Stage } from '../../lib/analysis/bench/types';
 import type { FleetResult } from '../../lib/analysis/types';
 import { formatChance, formatDate, formatHours } from '../../lib/charts/format';
+import { rewritten } from '../../lib/charts/rewritten';
 import type { LengthUnit } from '../../lib/records/lengthUnits';
 import { lengthIn, lengthWords, rangeWords } from './benchWords';
 import { capitalised, midSentence, seriesName } from './seriesName';
@@ -21,7 +22,7 @@ export function benchAnswer(sheet: BenchSheet, characteristics: Characteristics)
   const { unit, date, unitHours, hoursFrom: from, items, parts } = sheet;
   if (items.every(({ boxes }) => boxes.every(({ expectedFound }) => expectedFound === null))) {
     const reason = items.find((item) => item.reason !== null)?.reason ?? 'no reading is on record';
-    return `Nothing can be foretold of ${unit.unit}: ${reason}. The sheet holds limits and boxes only.`;
+    return `Nothing can be foretold of ${unit.unit}: ${rewritten(reason)}. The sheet holds limits and boxes only.`;
   }
   const when = [
     unitHours === null ? null : `at ${formatHours(unitHours)}${from === null ? '' : ` (${hoursFrom[from]})`}`,

@@ -73,6 +73,14 @@ export function sideWords({ side, signals }: DriftFinding): string {
   return side === 'upper' ? `high${other ? ', once low' : ''}` : `low${other ? ', once high' : ''}`;
 }
 
+/** What a finding is called: 'runout of H-2005'. */
+export function findingName(
+  { unit, series }: Pick<DriftFinding, 'unit' | 'series'>,
+  characteristics: Characteristics,
+): string {
+  return `${midSentence(seriesName(series, characteristics))} of ${unit}`;
+}
+
 /** One finding in words: 'H-2005, runout, high since 2021-03-24, last on 2026-07-19'. */
 export function driftWords(finding: DriftFinding, characteristics: Characteristics): string {
   const name = midSentence(seriesName(finding.series, characteristics));
@@ -98,7 +106,7 @@ export function driftSentence(
   characteristics: Characteristics,
 ): string {
   if (result.readings === 0)
-    return 'No reading can be compared with a forecast yet, so no drift can be told.';
+    return 'No reading can be compared with a forecast yet, so no drift can be told: ‘Series without a forecast’ on the Drift page says what each series lacks.';
   if (open.length === 0)
     return result.findings.length === 0
       ? `No signal in ${counted(result.readings, 'reading')}: nothing moves unlike its own forecast.`

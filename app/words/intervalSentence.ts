@@ -1,5 +1,6 @@
 import type { IntervalPoint } from '../../lib/analysis/demand/intervalCurve';
 import { formatChance, formatFixed, formatHours } from '../../lib/charts/format';
+import type { IntervalMeasure } from '../../lib/charts/intervalPicture';
 import { moneyWords } from './sparesSentence';
 
 function pointWords(
@@ -8,6 +9,15 @@ function pointWords(
 ) {
   const cost = moneyWords(costAYear, currency);
   return `${formatChance(chance)} and ${formatFixed(overhaulsAYear, 1)} overhauls a year at ${formatHours(interval_h)}${cost === null ? '' : `, ${cost} a year`}`;
+}
+
+/** The planned interval of a group and the ends of its curve, of its points in order. */
+function tellingPoints(own: readonly IntervalPoint[]) {
+  const planned = own.find((point) => point.planned) ?? null;
+  const ends = [...new Set([own.at(0), own.at(-1)])].filter(
+    (point): point is IntervalPoint => point !== undefined && point !== planned,
+  );
+  return { planned, ends };
 }
 
 function cheapest(points: readonly IntervalPoint[]): IntervalPoint | null {
@@ -24,13 +34,10 @@ export function intervalSentences(
 ): readonly string[] {
   return [...new Set(points.map(({ group }) => group))].map((group) => {
     const own = points.filter((point) => point.group === group);
-    const planned = own.find((point) => point.planned);
-    const ends = [...new Set([own[0], own.at(-1)])].filter(
-      (point) => point !== undefined && point !== planned,
-    );
+    const { planned, ends } = tellingPoints(own);
     const said = [
-      planned === undefined ? 'no interval is planned' : `as planned ${pointWords(planned, currency)}`,
-      ...ends.map((point) => pointWords(point as IntervalPoint, currency)),
+      planned === null ? 'no interval is planned' : `as planned ${pointWords(planned, currency)}`,
+      ...ends.map((point) => pointWords(point, currency)),
     ];
     const within = cheapest(own.filter(({ extrapolated }) => !extrapolated));
     if (within !== null)
@@ -39,6 +46,26 @@ export function intervalSentences(
       );
     return `${group}: ${said.join('; ')}.`;
   });
+}
+
+/** What the curves of one measure show: a sentence a group, of the planned interval and the ends of the curve. */
+export function intervalFinding(
+  points: readonly IntervalPoint[],
+  measure: IntervalMeasure,
+  currency: string | null,
+): string {
+  const valueWords = (point: IntervalPoint) =>
+    measure === 'chance'
+      ? formatChance(point.chance)
+      : measure === 'overhaulsAYear'
+        ? `${formatFixed(point.overhaulsAYear, 1)} a year`
+        : (moneyWords(point.costAYear, currency) ?? 'no cost');
+  const at = (point: IntervalPoint) => `${valueWords(point)} at ${formatHours(point.interval_h)}`;
+  const sentences = [...new Set(points.map(({ group }) => group))].map((group) => {
+    const { planned, ends } = tellingPoints(points.filter((point) => point.group === group));
+    return `${group}: ${[...(planned === null ? [] : [`as planned ${at(planned)}`]), ...ends.map(at)].join('; ')}.`;
+  });
+  return sentences.join(' ');
 }
 
 /** What keeps the cost from being told; null if nothing does. */

@@ -81,7 +81,9 @@ export function unitSentences(
   deciding: MarginRow | null,
 ): readonly string[] {
   if (name === null || deciding === null) {
-    return [`No limit is known for any series of ${unit.unit}, so there is no verdict.`];
+    return [
+      `No limit is known for any series of ${unit.unit}, so there is no verdict: add limits on the Tables page, or limits.csv on the Records page.`,
+    ];
   }
   return marginSentences(unit.unit, name, deciding);
 }

@@ -11,7 +11,11 @@ export function KeptNotice() {
   const sentences = [...(isCleared ? [clearedSentence] : []), ...(kept === null ? [] : keptSentences(kept))];
   const busy = state.work !== null;
   return (
-    <section aria-label="What is kept in this browser" className="screenOnly">
+    // Without anything to say it is no place that a reader should be led to.
+    <section
+      aria-label={sentences.length === 0 ? undefined : 'What is kept in this browser'}
+      className="screenOnly"
+    >
       <div aria-live="polite">
         {sentences.map((sentence) => (
           <p key={sentence}>{sentence}</p>

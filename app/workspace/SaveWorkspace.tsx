@@ -33,6 +33,7 @@ export function SaveWorkspace() {
   };
   return (
     <form
+      aria-label="Save the workspace"
       onSubmit={(event) => {
         event.preventDefault();
         void save();

@@ -2,7 +2,20 @@ import { layersWithData } from './layersWithData';
 import { axesPicture } from './pictureFrame';
 import { emptyLayer, lineLayers, readingLayers, ruleLayers } from './seriesLayers';
 import { type SeriesPictureInput, seriesPictureData } from './seriesPictureData';
-import type { ChartTheme, LayeredSpec } from './theme';
+import type { ChartTheme, Layer, LayeredSpec } from './theme';
+
+/** A narrower stretch of values is given room, mm. */
+const leastSpan_mm = 0.005;
+
+/** Room about readings that hardly differ: without it the axis would write them to the nanometre. */
+function roomLayer({ series: { readings } }: SeriesPictureInput): readonly Layer[] {
+  const values = readings.map(({ value_mm }) => value_mm);
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  if (readings.length === 0 || most - least >= leastSpan_mm) return [];
+  const hours = readings[0]?.unitHours ?? 0;
+  const ends = [least - leastSpan_mm, most + leastSpan_mm].map((value) => ({ hours, value }));
+  return [{ ...emptyLayer, data: { values: ends } }];
+}
 
 /**
  * Readings of one series over the unit's hours, as found and as left told apart by shape and fill, interval readings
@@ -14,6 +27,6 @@ export function seriesPicture(input: SeriesPictureInput, theme: ChartTheme, narr
     [...lineLayers(theme), ...ruleLayers(theme), ...readingLayers(theme)],
     seriesPictureData(input),
   );
-  const layer = drawn.layer.length > 0 ? drawn.layer : [emptyLayer];
+  const layer = drawn.layer.length > 0 ? [...drawn.layer, ...roomLayer(input)] : [emptyLayer];
   return axesPicture(narrow ? 300 : 380, 14, theme, { datasets: drawn.datasets, layer });
 }

@@ -13,6 +13,7 @@ import {
   tableOfTextSql,
   textRowsSql,
 } from './Connector';
+import { fetchedFile } from './fetchedFile';
 
 /** Longest wait for the engine to start; a blocked worker never answers. */
 const startTimeout_ms = 60_000;
@@ -24,26 +25,41 @@ export interface EngineFiles {
   readonly wasmGzip: string;
 }
 
-async function decompressed(url: string): Promise<string> {
-  const response = await fetch(url);
-  if (!response.ok || response.body === null) {
-    throw new Error(
-      `the database engine could not be loaded (${response.status} for ${url}): reload the page, or check that the site is complete`,
-    );
-  }
-  const stream = response.body.pipeThrough(new DecompressionStream('gzip'));
-  const wasm = await new Response(stream, { headers: { 'content-type': 'application/wasm' } }).blob();
-  return URL.createObjectURL(wasm);
+/** What the reader is told of a file of the engine: its address below the root of the site. */
+function fileName(url: string): string {
+  return `${url.replace(/^.*\/(?=engine\/)/, '')} (the database engine)`;
 }
 
-function inTime<T>(work: Promise<T>, worker: Worker): Promise<T> {
+function decompressed(url: string): Promise<string> {
+  return fetchedFile(fileName(url), url, async ({ body }) => {
+    if (body === null) throw new Error('it is empty');
+    const stream = body.pipeThrough(new DecompressionStream('gzip'));
+    const wasm = await new Response(stream, { headers: { 'content-type': 'application/wasm' } }).blob();
+    return URL.createObjectURL(wasm);
+  });
+}
+
+/** Rejects once the worker of the engine ends with an error, be it that its own file did not come. */
+function endOf(worker: Worker, url: string): Promise<never> {
+  return new Promise((_, reject) => {
+    worker.addEventListener('error', ({ message }) =>
+      reject(
+        new Error(
+          message === undefined || message === ''
+            ? `${fileName(url)} could not be loaded: check the connection, then try again`
+            : `the database engine stopped (${message}): try again, or open fewer files`,
+        ),
+      ),
+    );
+  });
+}
+
+function inTime<T>(work: Promise<T>): Promise<T> {
   return new Promise((resolve, reject) => {
     const timer = setTimeout(
       () => reject(new Error('the database engine did not start within a minute: reload the page')),
       startTimeout_ms,
     );
-    worker.onerror = (event) =>
-      reject(new Error(`the database engine stopped: ${event.message || 'its worker could not be loaded'}`));
     work.then(resolve, reject).finally(() => clearTimeout(timer));
   });
 }
@@ -71,10 +87,19 @@ function columnsOf(table: Table): ReadonlyMap<string, Column> {
 /** Starts the in-browser database engine from files of the site itself. */
 export async function openBrowserDatabase(files: EngineFiles): Promise<Database> {
   const worker = new Worker(files.worker);
+  const end = endOf(worker, files.worker);
+  // Who waits for something is told of it; later calls are the engine's own to fail.
+  end.catch(() => {});
   const database = new AsyncDuckDB(new ConsoleLogger(LogLevel.WARNING), worker);
-  const wasm = await decompressed(files.wasmGzip);
-  await inTime(database.instantiate(wasm), worker);
-  URL.revokeObjectURL(wasm);
+  try {
+    const wasm = await Promise.race([decompressed(files.wasmGzip), end]);
+    await Promise.race([inTime(database.instantiate(wasm)), end]);
+    URL.revokeObjectURL(wasm);
+  } catch (error) {
+    // Another try starts a worker of its own.
+    worker.terminate();
+    throw error;
+  }
   const settings = await database.connect();
   await settings.query(lockSql);
   await settings.close();

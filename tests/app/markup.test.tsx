@@ -84,8 +84,10 @@ describe('Fleet', () => {
       <FleetPicture fleet={open} rows={rows} filter={everything} page={3} onPage={() => {}} />,
     );
     const image = shown.querySelector('[role=img]');
-    const described = shown.querySelector(`[id="${image?.getAttribute('aria-describedby')}"]`);
-    expect(described?.textContent).toContain('130 of 130 units reach a limit');
+    expect(image?.getAttribute('aria-label')).toMatch(
+      /^Chance that the first limit is met, by date\. 130 of 130 units reach a limit/,
+    );
+    expect(shown.textContent).not.toContain('130 of 130 units reach a limit');
     expect(shown.textContent).toContain('Rows 121 to 130 of 130 units');
     expect(
       [...shown.querySelectorAll<HTMLButtonElement>('.buttons button')].map((button) => button.disabled),

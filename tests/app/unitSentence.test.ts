@@ -73,7 +73,7 @@ describe('marginSentences', () => {
 
 test('unitSentences say that without a limit there is no verdict', () => {
   expect(unitSentences(unit(), null, null)).toEqual([
-    'No limit is known for any series of L-1107, so there is no verdict.',
+    'No limit is known for any series of L-1107, so there is no verdict: add limits on the Tables page, or limits.csv on the Records page.',
   ]);
   expect(unitSentences(unit(), 'Thrust play', margin())).toHaveLength(3);
 });

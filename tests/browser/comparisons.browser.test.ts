@@ -73,7 +73,7 @@ describe('what to order by which day', () => {
     expect(await answer.textContent()).toMatch(/^\d+ parts to order for [\d\s]+EUR/);
     await page.getByText('Nothing is changed.').waitFor(opened);
     const changed = page.getByText(/^Overhauls .* parts? changed\.$/);
-    await page.getByLabel('Lead times, times').fill('2');
+    await page.getByLabel('Lead times, multiplied by').fill('2');
     await changed.waitFor(opened);
     const before = await changed.textContent();
     await page.getByLabel('Overhaul interval, % of plan').fill('120');

@@ -18,7 +18,7 @@ describe('whose reading is moving, and since when', () => {
     await page.getByText(/about 26 signals would come by chance alone .* 68 came/).waitFor();
 
     const findings = page.getByRole('region', { name: 'Signals' });
-    await findings.getByRole('button', { name: 'Show H-2005 runout' }).click();
+    await findings.getByRole('button', { name: 'Show runout of H-2005' }).click();
     await page.getByRole('heading', { name: 'H-2005: Runout' }).waitFor(opened);
     await page.getByRole('heading', { name: 'Forecast residuals' }).waitFor(opened);
     expect(page.url()).toContain('unit=H-2005');
@@ -36,8 +36,8 @@ describe('whose reading is moving, and since when', () => {
     await page.getByText(/A number from 0.01 to 1\u202f000/).waitFor();
     expect(page.url()).toContain('budget=0.5');
 
-    await findings.getByRole('button', { name: 'Acknowledge O-3011 runout' }).click();
-    const form = page.getByRole('form', { name: 'Acknowledge O-3011 runout' });
+    await findings.getByRole('button', { name: 'Acknowledge runout of O-3011' }).click();
+    const form = page.getByRole('form', { name: 'Acknowledge runout of O-3011' });
     await form.getByRole('button', { name: 'Acknowledge' }).click();
     await form.getByText('Write what was found or decided').waitFor();
     await form.getByLabel('Remark').fill('dirt in the contact faces, cleaned');

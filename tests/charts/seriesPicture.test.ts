@@ -48,6 +48,16 @@ test('the picture names the limit, today, the next overhaul and the reset', asyn
   }
 });
 
+test('an axis about readings that hardly differ is written to the micrometre, and no finer', async () => {
+  for (const readings of [[reading()], [reading({ value_mm: 0.024 }), reading({ value_mm: 0.0241 })]]) {
+    const alone = input({ readings, sisterBand: [], ownLine: [], resets: [], margins: [] });
+    const { svg } = await draw(seriesPicture(alone, theme, false));
+    const ticks = [...svg.matchAll(/>(\d\.\d+)</g)].map(([, tick = '']) => tick);
+    expect(ticks.length).toBeGreaterThan(2);
+    for (const tick of ticks) expect(tick).toMatch(/^\d\.\d{1,3}$/);
+  }
+});
+
 describe('seriesPictureData', () => {
   test('readings as found and as left stand apart, interval readings are bars and no points', () => {
     const data = seriesPictureData(input());

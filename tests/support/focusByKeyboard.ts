@@ -3,6 +3,10 @@ import type { Locator, Page } from 'playwright-core';
 /** More stops than any page has: a walk that needs more goes round in a circle. */
 const mostStops = 500;
 
+/** How long a page that is still being laid out may take to show where the focus is, ms. */
+const layoutPatience_ms = 2_000;
+const pause_ms = 100;
+
 /** What is wrong with how the focus shows itself, or null: not in sight, covered, or without an outline. */
 export function focusFaultOf(page: Page): Promise<string | null> {
   return page.evaluate(() => {
@@ -34,6 +38,17 @@ export function focusFaultOf(page: Page): Promise<string | null> {
   });
 }
 
+/** What stays wrong with how the focus shows itself, or null: what moves under the focus comes to rest first. */
+async function lastingFaultOf(page: Page): Promise<string | null> {
+  const end = Date.now() + layoutPatience_ms;
+  let fault = await focusFaultOf(page);
+  while (fault !== null && Date.now() < end) {
+    await page.waitForTimeout(pause_ms);
+    fault = await focusFaultOf(page);
+  }
+  return fault;
+}
+
 /**
  * Presses Tab, or Shift+Tab, until something has the focus; every stop on the way must show that it has it.
  *
@@ -48,10 +63,11 @@ export async function tabTo(
 ): Promise<void> {
   for (let stop = 0; stop < mostStops; stop++) {
     await page.keyboard.press(key);
-    const fault = await focusFaultOf(page);
+    const fault = await lastingFaultOf(page);
     if (fault !== null) faults.push(fault);
-    if ((await wanted.count()) === 0) continue;
-    if (await wanted.first().evaluate((element) => element === document.activeElement)) return;
+    // In one look: between two the page may have put another element in its place.
+    if (await wanted.evaluateAll(([first]) => first !== undefined && first === document.activeElement))
+      return;
   }
   throw new Error(`not reached with ${mostStops} presses of ${key}: ${wanted}`);
 }

@@ -14,6 +14,9 @@ export const flags = [
   '--disable-sync',
 ];
 
+/** How long a page may take to do what it is asked for, ms: a crowded machine stands still for a minute now and then. */
+export const patience_ms = 90_000;
+
 /** The built site, served, and a browser to use it with. */
 export interface OpenSite {
   readonly url: string;
@@ -51,6 +54,7 @@ export async function openSite(): Promise<OpenSite> {
         locale: 'en-GB',
         serviceWorkers,
       });
+      context.setDefaultTimeout(patience_ms);
       // A reader with a hand on the mouse: what waits for a sign of life does not wait.
       await context.addInitScript(() =>
         addEventListener('load', () => dispatchEvent(new Event('pointermove'))),

@@ -2,10 +2,10 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
-import { type OpenSite, openSite } from './openSite';
+import { type OpenSite, openSite, patience_ms } from './openSite';
 
 /** How long a page may take to open what it is asked for. */
-export const opened = { timeout: 90_000 };
+export const opened = { timeout: patience_ms };
 
 /** The built site for all tests of a file, served and closed with them. */
 export function sharedSite(): Pick<OpenSite, 'url' | 'browser' | 'visit'> {

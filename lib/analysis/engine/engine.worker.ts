@@ -1,6 +1,7 @@
 import { expose } from 'comlink';
 import type { InputFile } from '../../records/importReport';
 import { openBrowserDatabase } from '../../store/browserDatabase';
+import { fetchedFile } from '../../store/fetchedFile';
 import type { PreparedAnswer } from './AnswersBefore';
 import { Engine } from './Engine';
 import { forPage } from './forPage';
@@ -12,29 +13,24 @@ import { workOnTwo } from './workOnTwo';
 /** Root of the site, from where this worker's own file lies, so that the site may sit under any path. */
 const site = new URL(self.location.href.replace(/_next\/.*$/, ''));
 
-async function fetched(path: string): Promise<Response> {
-  const response = await fetch(new URL(path, site));
-  if (!response.ok)
-    throw new Error(
-      `${path} could not be loaded (${response.status}): reload the page, or check that the site is complete`,
-    );
-  return response;
+/** Fetches a file by its address below the root of the site. */
+function fetched<Content>(path: string, read: (response: Response) => Promise<Content>): Promise<Content> {
+  return fetchedFile(path, new URL(path, site), read);
 }
 
 async function demoFiles(): Promise<readonly InputFile[]> {
-  const names = (await (await fetched('demo/index.json')).json()) as readonly string[];
+  const names: readonly string[] = await fetched('demo/index.json', (response) => response.json());
   return Promise.all(
     names.map(async (name) => ({
       name,
-      bytes: new Uint8Array(await (await fetched(`demo/${name}`)).arrayBuffer()),
+      bytes: new Uint8Array(await fetched(`demo/${name}`, (response) => response.arrayBuffer())),
     })),
   );
 }
 
 /** Packed here and not by the host: many do not pack. */
-async function unpacked(path: string) {
-  const { body } = await fetched(path);
-  return new Response(body?.pipeThrough(new DecompressionStream('gzip'))).json();
+function unpacked(path: string) {
+  return fetched(path, ({ body }) => new Response(body?.pipeThrough(new DecompressionStream('gzip'))).json());
 }
 
 /** What was computed when the site was built; it stands for these very files and this very program. */

@@ -24,7 +24,14 @@ export function failure(error: unknown, hasOpen: boolean): OpenOutcome {
     };
   }
   const reason = error instanceof Error ? error.message : String(error);
-  return { ok: false, message: `This could not be opened: ${reason}`, ...nothingRead };
+  const end = /[.!?]$/.test(reason) ? '' : '.';
+  return { ok: false, message: `This could not be opened: ${reason}${end} ${stands}`, ...nothingRead };
+}
+
+/** A reason as it stands beside a file, as a sentence of its own. */
+function asSentence(reason: string): string {
+  const end = /[.!?]$/.test(reason) ? '' : '.';
+  return `${reason.slice(0, 1).toUpperCase()}${reason.slice(1)}${end}`;
 }
 
 /** What to do about files without a usable reading, from what they held. */
@@ -33,10 +40,12 @@ function whyNone(error: NoUsableReadings): string {
   if (files.length === 0) return 'No file was given.';
   if (files.every((file) => file.table === null))
     return files.length === 1
-      ? (files[0]?.message ?? '')
+      ? asSentence(files[0]?.message ?? 'It was not recognised')
       : 'None of the files was recognised: see the reason beside each.';
   if (files.every((file) => file.readingsIn === 0))
-    return 'There are tables but no readings: add readings.csv and overhauls.csv, or a sheet with one row an overhaul.';
+    return files.some((file) => file.table === null)
+      ? 'Some were not recognised, and the others hold no readings: see the reason beside each.'
+      : 'There are tables but no readings: add readings.csv and overhauls.csv, or a sheet with one row an overhaul.';
   return error.imported.questions.length > 0
     ? 'Every reading waits for an answer: see the questions.'
     : 'Every reading is held: see the reasons below.';

@@ -4,18 +4,14 @@ import { createRoot, type Root } from 'react-dom/client';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { initialState } from '../../../app/engine/engineState';
-import { chosenExample } from '../../../app/example/chosenExample';
 import { ExamplePage } from '../../../app/example/ExamplePage';
-import { presentRun } from '../../../app/example/presentRun';
-import { everything, fleetRows } from '../../../app/fleet/fleetRows';
 import Methods from '../../../app/methods/page';
-import type { Decision, PartWanted } from '../../../lib/analysis/decisions/types';
-import { defaultSparesSettings } from '../../../lib/analysis/demand/defaultSparesSettings';
+import type { Decision } from '../../../lib/analysis/decisions/types';
 import type { Spares } from '../../../lib/analysis/demand/types';
 import type { FleetResult, UnitResult } from '../../../lib/analysis/types';
-import { order } from '../../analysis/report/madePapers';
 import { accessFaults } from '../accessFaults';
-import { asOf, fleet, margin, marginWithoutForecast, unit, unitResult, unitSeries } from '../fixture';
+import { fleet, marginWithoutForecast, unit, unitResult, unitSeries } from '../fixture';
+import { bearing, decision, followed, gasket, spares } from './madeExample';
 
 const engine = vi.hoisted(() => ({ current: {} as unknown }));
 vi.mock('../../../app/engine/EngineProvider', () => ({ useEngine: () => engine.current }));
@@ -23,71 +19,6 @@ vi.mock('next/navigation', () => ({
   useRouter: () => ({ push: () => {} }),
   useSearchParams: () => new URLSearchParams(),
 }));
-
-const bearing: PartWanted = { part: 'TB-L', pieces: 1, because: 'limit', series: ['thrust_play'] };
-const gasket: PartWanted = { part: 'GS-L', pieces: 1, because: 'every overhaul', series: [] };
-
-function decision(name: string, parts: readonly PartWanted[], changes: Partial<Decision> = {}): Decision {
-  const own = {
-    series: 'thrust_play',
-    limitKind: 'upper',
-    limit_mm: 0.3,
-    action: 'fit new part',
-    chanceBefore: 0.06,
-    chanceRunningOn: 0.61,
-    chanceRenewed: 0.01,
-    bringForwardTo: null,
-    doubt: null,
-    reason: null,
-  } as const;
-  return {
-    unit: name,
-    group: 'Lark',
-    engine: 'NS-2',
-    bank: 'A',
-    overhaul: 1,
-    date: '2028-02-01',
-    unitHours: 56_000,
-    followingDate: '2030-02-01',
-    action: 'fit new part',
-    bringForwardTo: null,
-    chanceBefore: 0.06,
-    chanceRunningOn: 0.61,
-    drivenBy: 'thrust_play',
-    series: [own],
-    parts,
-    ratedLifeEnds: null,
-    reason: null,
-    ...changes,
-  };
-}
-
-function spares(changes: Partial<Spares> = {}): Spares {
-  return {
-    asOf,
-    until: '2031-11-01',
-    settings: defaultSparesSettings,
-    draws: 2000,
-    seed: 1,
-    demand: [],
-    orders: [
-      order('GS-L', { quantity: 9 }),
-      order('TB-L', { cost: 4400, currency: 'EUR', name: 'Thrust bearing' }),
-    ],
-    stock: [],
-    budget: [],
-    exceedances: [],
-    expectedExceedances: 0,
-    overhauls: 12,
-    totals: [],
-    messages: [],
-    ...changes,
-  };
-}
-
-// The unit stands at 48 210 h and its run started at 12 200 h.
-const present = margin({ runHours: 36_010 });
-const followed = unitResult({ series: [unitSeries({ margins: [present] })] });
 
 let root: Root;
 let box: HTMLElement;
@@ -217,35 +148,6 @@ describe('the example from file to order', () => {
     await show({ open: fleet({ units: [] }) });
     expect(box.textContent).toContain('What is lacking: a unit.');
     await show({ open: null });
-    expect(box.textContent).toBe('No data are open.');
-  });
-});
-
-describe('the unit of the example', () => {
-  const rows = fleetRows(fleet(), everything);
-  const inOrder = rows.map((row) => row.unit.unit);
-
-  test('is the first of Fleet’s order with a part that a limit calls for and that has to be ordered', () => {
-    const all = inOrder.map((name) => decision(name, [gasket, bearing]));
-    const chosen = (decisions: readonly Decision[], quantity = 2) =>
-      chosenExample(rows, decisions, [order('GS-L'), order('TB-L', { quantity })]);
-    expect(chosen(all)?.row.unit.unit).toBe(inOrder[0]);
-    const onlyLast = inOrder.map((name, place) => decision(name, place === 2 ? [bearing] : [gasket]));
-    expect([chosen(onlyLast)?.row.unit.unit, chosen(onlyLast)?.order?.part]).toEqual([inOrder[2], 'TB-L']);
-    // A part of a later overhaul does not count, nor one that is in stock.
-    expect(chosen(all.map((one) => ({ ...one, overhaul: 2 })))?.wanted).toBeNull();
-    expect(chosen(all, 0)?.wanted).toBeNull();
-    expect(chosenExample([], all, [])).toBeNull();
-  });
-
-  test('its present run takes readings that started with it, and not the one that ended the run before', () => {
-    const run = presentRun(followed, unitSeries(), present);
-    expect(run?.start_h).toBe(12_200);
-    expect(run?.readings.map((one) => [one.stage, one.unitHours])).toEqual([
-      ['left', 12_200],
-      ['found', 20_400],
-      ['found', 30_100],
-    ]);
-    expect(presentRun(unitResult({ unit: unit({ hoursNow: null }) }), unitSeries(), present)).toBeNull();
+    expect(box.textContent).toMatch(/^No data are open, .* add your own files on the Records page\.$/);
   });
 });

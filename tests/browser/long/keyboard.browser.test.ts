@@ -66,7 +66,8 @@ describe('the whole job by keyboard', () => {
     await to(page.getByRole('button', { name: 'Apply 1 answer' }));
     await press('Enter');
     await page.getByRole('heading', { name: 'Decisions in force' }).waitFor(opened);
-    expect(await question.count()).toBe(0);
+    await question.waitFor({ ...opened, state: 'detached' });
+    await atRest(page);
     await picture(page, 'keyboard-answered');
 
     // From the Fleet's table to a unit, and back.
@@ -87,14 +88,19 @@ describe('the whole job by keyboard', () => {
     await press('Control+A');
     await page.keyboard.type('40');
     await page.getByText(/at an accepted risk of 40\s%/).waitFor(opened);
-    expect(page.url()).toContain('risk=40');
+    await expect.poll(() => page.url(), opened).toContain('risk=40');
 
     // One limit edited and applied, and the edit undone.
     await toPage('Tables', 'Tables');
     await page.getByText('6 limits are in force.').waitFor(opened);
     await to(page.locator('[data-place="0 0"]'));
-    for (let time = 0; time < 3; time++) await press('ArrowRight');
+    for (const place of ['0 1', '0 2', '0 3']) {
+      await press('ArrowRight');
+      await expect.poll(() => focused(page, 'data-place'), opened).toBe(place);
+    }
     await press('Enter');
+    // What is typed before the box has the focus is typed over the cell.
+    await page.locator('input[aria-label="limit of row 1"]:focus').waitFor(opened);
     await press('Control+A');
     await page.keyboard.type('0.25');
     await press('Enter');
@@ -102,6 +108,7 @@ describe('the whole job by keyboard', () => {
     await picture(page, 'keyboard-apply');
     await press('Enter');
     await page.getByText('6 limits are in force; 1 of them was edited here.').waitFor(opened);
+    await atRest(page);
     await to(page.getByRole('button', { name: /^Undo: 1 edited row/ }));
     await press('Enter');
     await page.getByText('6 limits are in force.').waitFor(opened);
@@ -117,6 +124,11 @@ describe('the whole job by keyboard', () => {
     expect(errors).toEqual([]);
   });
 });
+
+/** An attribute of what has the focus. */
+function focused(page: Page, attribute: string): Promise<string | null> {
+  return page.evaluate((name) => document.activeElement?.getAttribute(name) ?? null, attribute);
+}
 
 /** The link to a page in the title block. */
 function pageLink(page: Page, name: string) {

@@ -30,15 +30,17 @@ describe('pictures', () => {
     'of %s say what they find, have a table, and are gone through point by point',
     async (address) => {
       await visitPage(page, address);
-      const pictures = await page.locator('main [role=img][aria-describedby]').evaluateAll((images) =>
+      const pictures = await page.locator('main [role=img][aria-label]').evaluateAll((images) =>
         images
           .filter((image) => image.checkVisibility())
           .map((image) => {
-            const described = document.getElementById(image.getAttribute('aria-describedby') ?? '');
             const slider = image.parentElement?.querySelector('[role=slider]');
+            const label = slider?.getAttribute('aria-label')?.replace('Points of the picture: ', '') ?? '';
+            const name = image.getAttribute('aria-label') ?? '';
             return {
-              label: image.getAttribute('aria-label') ?? '',
-              finding: described?.textContent ?? '',
+              label,
+              // A name starts with what the picture is, and goes on with what it finds.
+              finding: name.startsWith(`${label}. `) ? name.slice(label.length + 2) : '',
               points: Number(slider?.getAttribute('aria-valuemax') ?? 0),
               hasTable: image.closest('section, main')?.querySelector('table') != null,
             };
@@ -94,7 +96,7 @@ describe('pictures', () => {
 
   it('of a unit read hours and mm under the pointer: at a mark, those of its reading', async () => {
     await visitPage(page, '/unit/?id=O-3005');
-    const marks = page.locator('figure [role=img][aria-describedby] .mark-symbol [aria-label^="as found"]');
+    const marks = page.locator('figure [role=img]:visible .mark-symbol [aria-label^="as found"]');
     const line = page.getByText('Values under the pointer stand here.');
     await line.waitFor();
     await marks.first().scrollIntoViewIfNeeded();
