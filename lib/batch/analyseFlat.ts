@@ -20,7 +20,8 @@ export interface FlatSettings {
 /** Analyses files that hold the whole fleet and writes the tables of results. Returns the exit status. */
 export async function analyseFlat(listed: readonly DataFile[], settings: FlatSettings): Promise<number> {
   const { files, corrected } = partCorrected(await Promise.all(listed.map(readDataFile)), '');
-  const database = await openNodeDatabase();
+  // With several threads the last bits of sums, and so of results, differ from run to run.
+  const database = await openNodeDatabase({ threads: 1 });
   try {
     const analysis = await openAnalysis(
       await database.connect(),

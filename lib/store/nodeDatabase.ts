@@ -83,13 +83,17 @@ export interface DatabaseBounds {
 /**
  * Opens native DuckDB in memory, for the batch command and the tests.
  *
- * @param bounds what it may take; beyond the memory it goes on in a folder that is removed when it is closed. All if not given.
+ * @param bounds what it may take, all that is not given; beyond the memory it goes on in a folder that is removed when it is closed.
  */
-export async function openNodeDatabase(bounds?: DatabaseBounds): Promise<Database> {
+export async function openNodeDatabase({
+  memory_MB,
+  threads,
+}: Partial<DatabaseBounds> = {}): Promise<Database> {
   const folder = await mkdtemp(join(tmpdir(), 'endfloat-'));
   const instance = await DuckDBInstance.create(':memory:', {
     temp_directory: join(folder, 'spilled'),
-    ...(bounds && { memory_limit: `${bounds.memory_MB}MB`, threads: String(bounds.threads) }),
+    ...(memory_MB !== undefined && { memory_limit: `${memory_MB}MB` }),
+    ...(threads !== undefined && { threads: String(threads) }),
   });
   const settings = await instance.connect();
   await settings.run(lockSql);

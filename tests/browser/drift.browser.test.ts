@@ -59,7 +59,7 @@ describe('whose reading is moving, and since when', () => {
 
     await page.getByRole('link', { name: 'Drift' }).click();
     await findings.getByText('1 acknowledged finding').click(opened);
-    await findings.getByRole('button', { name: 'Take back O-3011 runout' }).click();
+    await findings.getByRole('button', { name: 'Take back runout of O-3011' }).click();
     await expect.poll(() => answer.textContent(), opened).toContain('O-3011, runout');
     expect(outside).toEqual([]);
     expect(errors).toEqual([]);

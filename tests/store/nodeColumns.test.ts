@@ -23,5 +23,7 @@ it('columns hold every value of every chunk in order: numbers with NaN, texts wi
 
 it('a column without rows is an empty one', async () => {
   const connector = await database.connect();
-  expect((await connector.columns('SELECT 1::DOUBLE AS x WHERE false')).get('x')).toEqual(new Float64Array(0));
+  expect((await connector.columns('SELECT 1::DOUBLE AS x WHERE false')).get('x')).toEqual(
+    new Float64Array(0),
+  );
 });

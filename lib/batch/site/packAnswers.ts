@@ -22,7 +22,8 @@ import { firstPaintName } from './paintFirst.mjs';
  * @throws NoUsableReadings if no reading of the files can be used
  */
 export async function packAnswers(files: readonly InputFile[], folder: string): Promise<void> {
-  const database = await openNodeDatabase();
+  // With several threads the last bits of sums, and so of results, differ from run to run.
+  const database = await openNodeDatabase({ threads: 1 });
   try {
     const connector = await database.connect();
     const analysis = await openAnalysis(connector, files, 'demo', settingsOfOpening([]), async () => {});
