@@ -233,7 +233,11 @@ export class Engine implements EngineApi {
     words: QuestionWords<Name>,
   ): Promise<FleetAnswer<Name> | undefined> {
     const { answers } = this.current;
-    if (answers !== null) return answerTo(answers, question, words);
+    if (answers !== null) {
+      // What was opened is safe before anything long is computed of it.
+      await this.keeper.written();
+      return answerTo(answers, question, words);
+    }
     return this.before.to(question, words) as FleetAnswer<Name> | undefined;
   }
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
+import { defaultDecisionSettings } from '../../../lib/analysis/decisions/defaultDecisionSettings';
 import type { PreparedAnswer } from '../../../lib/analysis/engine/AnswersBefore';
 import { Engine } from '../../../lib/analysis/engine/Engine';
 import { unpackFleet } from '../../../lib/analysis/engine/PackedFleet';
@@ -94,6 +95,30 @@ describe('the answer of last time', () => {
     const before = counted.connections;
     expect(await lastFleetOf(engineOn(store))).toEqual(fleet);
     expect(counted.connections).toBe(before);
+  });
+
+  it('is at the page before large files are on the disk; what is asked of it waits until they are', async () => {
+    const store = new MemoryStore();
+    let release = () => {};
+    store.beforeWrite = () =>
+      new Promise((resolve) => {
+        release = resolve;
+      });
+    const engine = engineOn(store);
+    expect(await engine.addFiles([sheet('R-1'), ...limitFiles()], silent)).toMatchObject({ ok: true });
+    expect([store.writes, (await engine.keptState(0)).saving]).toEqual([[], 'saving']);
+    let isAnswered = false;
+    const asked = engine.ask('decisions', [defaultDecisionSettings]).then((answer) => {
+      isAnswered = true;
+      return answer;
+    });
+    await new Promise((resolve) => setTimeout(resolve, 200));
+    expect(isAnswered).toBe(false);
+    store.beforeWrite = async () => {};
+    release();
+    expect(await asked).not.toHaveLength(0);
+    expect(store.writes[0]).toContain('files');
+    expect((await engine.keptState(0)).saving).toBe('saved');
   });
 
   it('stands after a remark, and is that of the new decisions after a decision about readings', async () => {

@@ -77,6 +77,11 @@ export class Keeper {
     return { saving: this.writing };
   }
 
+  /** Resolves when nothing is being written: long work of this thread before that would hold it up. */
+  async written(): Promise<void> {
+    await this.writing;
+  }
+
   /**
    * Keeps the answer made from the files that are kept, until they change; not where the browser refuses, or this tab may not
    * write.
