@@ -1,11 +1,11 @@
 // @vitest-environment happy-dom
 import { act } from 'react';
-import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { Engine } from '../../app/engine/EngineProvider';
 import { initialState, type Work } from '../../app/engine/engineState';
 import { ProgressContext } from '../../app/engine/useProgress';
 import { saidEvery_ms, WorkNotice } from '../../app/frame/WorkNotice';
+import { mounted } from './mounted';
 
 const work: Work = {
   label: 'Reading 3 files',
@@ -16,31 +16,24 @@ const work: Work = {
 };
 const engine = { state: { ...initialState, work }, cancel: () => {} } as unknown as Engine;
 
-let root: Root;
-let box: HTMLElement;
+const now = mounted();
 beforeEach(() => {
   vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
-  Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
-  box = document.createElement('div');
-  document.body.append(box);
-  root = createRoot(box);
 });
 afterEach(() => {
-  act(() => root.unmount());
-  box.remove();
   vi.useRealTimers();
 });
 
 const show = (step: string, share: number) =>
   act(() =>
-    root.render(
+    now.root.render(
       <ProgressContext value={{ step, share }}>
         <WorkNotice work={work} engine={engine} />
       </ProgressContext>,
     ),
   );
-const said = () => box.querySelector('[role=status]')?.textContent;
-const seen = () => box.querySelector('p[aria-hidden=true]')?.textContent;
+const said = () => now.box.querySelector('[role=status]')?.textContent;
+const seen = () => now.box.querySelector('p[aria-hidden=true]')?.textContent;
 
 test('every step is seen, and one in a while is said', () => {
   show('fitting 1 of 60', 0.1);
@@ -53,5 +46,5 @@ test('every step is seen, and one in a while is said', () => {
   expect([...heard]).toEqual(['Reading 3 files: fitting 1 of 60.']);
   act(() => vi.advanceTimersByTime(saidEvery_ms));
   expect(said()).toBe('Reading 3 files: fitting 40 of 60.');
-  expect(box.querySelector('progress')?.value).toBeCloseTo(0.5, 6);
+  expect(now.box.querySelector('progress')?.value).toBeCloseTo(0.5, 6);
 });

@@ -1,13 +1,13 @@
 // @vitest-environment happy-dom
 import { act } from 'react';
-import { createRoot, type Root } from 'react-dom/client';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { EngineFailure } from '../../app/engine/engineClient';
 import { initialState } from '../../app/engine/engineState';
 import { useAsked } from '../../app/engine/useAsked';
 import { WithAnswer } from '../../app/engine/WithAnswer';
 import { accessFaults } from './accessFaults';
 import { fleet } from './fixture';
+import { mounted } from './mounted';
 
 const engine = vi.hoisted(() => ({ current: {} as unknown }));
 vi.mock('../../app/engine/EngineProvider', () => ({ useEngine: () => engine.current }));
@@ -19,27 +19,16 @@ function Asking() {
   return <WithAnswer asked={asked}>{() => <p>answered</p>}</WithAnswer>;
 }
 
-let root: Root;
-let box: HTMLElement;
-beforeEach(() => {
-  Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
-  box = document.createElement('main');
-  document.body.append(box);
-  root = createRoot(box);
-});
-afterEach(() => {
-  act(() => root.unmount());
-  box.remove();
-});
+const now = mounted('main');
 
 async function show(ask: () => Promise<unknown>, start = vi.fn()) {
   engine.current = { state: { ...initialState, work: null, fleet: open }, request: { ask }, start };
-  await act(async () => root.render(<Asking />));
+  await act(async () => now.root.render(<Asking />));
   await act(async () => {});
 }
 const tryAgain = () =>
   act(async () => {
-    box.querySelector('button')?.click();
+    now.box.querySelector('button')?.click();
   });
 
 describe('a question that cannot be answered', () => {
@@ -50,13 +39,13 @@ describe('a question that cannot be answered', () => {
       if (answers === 1) throw new Error('demo/answers.json.gz could not be loaded');
       return {};
     });
-    expect(box.querySelector('[role=alert] p')?.textContent).toBe(
+    expect(now.box.querySelector('[role=alert] p')?.textContent).toBe(
       'This could not be computed: demo/answers.json.gz could not be loaded.',
     );
-    expect(await accessFaults(box)).toEqual([]);
+    expect(await accessFaults(now.box)).toEqual([]);
     await tryAgain();
     expect(answers).toBe(2);
-    expect(box.textContent).toBe('answered');
+    expect(now.box.textContent).toBe('answered');
   });
 
   test('has the data opened again where the worker is gone: asking it once more would be in vain', async () => {

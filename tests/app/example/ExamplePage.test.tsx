@@ -1,8 +1,7 @@
 // @vitest-environment happy-dom
 import { act } from 'react';
-import { createRoot, type Root } from 'react-dom/client';
 import { renderToStaticMarkup } from 'react-dom/server';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { initialState } from '../../../app/engine/engineState';
 import { ExamplePage } from '../../../app/example/ExamplePage';
 import Methods from '../../../app/methods/page';
@@ -11,6 +10,7 @@ import type { Spares } from '../../../lib/analysis/demand/types';
 import type { FleetResult, UnitResult } from '../../../lib/analysis/types';
 import { accessFaults } from '../accessFaults';
 import { fleet, marginWithoutForecast, unit, unitResult, unitSeries } from '../fixture';
+import { mounted } from '../mounted';
 import { bearing, decision, followed, gasket, spares } from './madeExample';
 
 const engine = vi.hoisted(() => ({ current: {} as unknown }));
@@ -20,18 +20,7 @@ vi.mock('next/navigation', () => ({
   useSearchParams: () => new URLSearchParams(),
 }));
 
-let root: Root;
-let box: HTMLElement;
-beforeEach(() => {
-  Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
-  box = document.createElement('main');
-  document.body.append(box);
-  root = createRoot(box);
-});
-afterEach(() => {
-  act(() => root.unmount());
-  box.remove();
-});
+const now = mounted('main');
 
 interface Answers {
   readonly open?: FleetResult | null;
@@ -55,18 +44,19 @@ async function show(answers: Answers) {
       fileLine: answers.fileLine ?? (async () => null),
     },
   };
-  await act(async () => root.render(<ExamplePage />));
+  await act(async () => now.root.render(<ExamplePage />));
   await act(async () => {});
-  expect(box.textContent).not.toMatch(/\b(undefined|null|NaN|Infinity|object Object)\b/);
+  expect(now.box.textContent).not.toMatch(/\b(undefined|null|NaN|Infinity|object Object)\b/);
 }
 const step = (name: string) =>
-  box.querySelector(`section[aria-label="${name}"] > p`)?.textContent?.replaceAll(/[\u00a0\u202f]/g, ' ') ??
-  '';
+  now.box
+    .querySelector(`section[aria-label="${name}"] > p`)
+    ?.textContent?.replaceAll(/[\u00a0\u202f]/g, ' ') ?? '';
 
 describe('the example from file to order', () => {
   test('gives each step its number with unit and uncertainty, as the worker answered', async () => {
     await show({});
-    expect(box.querySelector('.answer')?.textContent).toContain(
+    expect(now.box.querySelector('.answer')?.textContent).toContain(
       'L-1107 is followed from its readings to the order of TB-L',
     );
     expect(step('Rows of the files')).toContain(
@@ -92,14 +82,16 @@ describe('the example from file to order', () => {
       'The overhaul needs 1 × GS-L (every overhaul), 1 × TB-L (limit). The fleet as a whole needs 3.0 of TB-L (Thrust bearing) up to 2031-11-01',
     );
     expect(step('The order')).toContain('Order 2 of TB-L by 2027-02-19, for 4 400 EUR.');
-    expect(await accessFaults(box)).toEqual([]);
+    expect(await accessFaults(now.box)).toEqual([]);
   });
 
   test('each step leads to a paragraph of Methods that exists', async () => {
     await show({});
     const methods = document.createElement('div');
     methods.innerHTML = renderToStaticMarkup(<Methods />);
-    const links = [...box.querySelectorAll('section > p a')].map((link) => link.getAttribute('href') ?? '');
+    const links = [...now.box.querySelectorAll('section > p a')].map(
+      (link) => link.getAttribute('href') ?? '',
+    );
     expect(links).toHaveLength(8);
     for (const link of links)
       expect(methods.querySelector(`[id="${link.split('#')[1]}"]`), link).not.toBeNull();
@@ -109,13 +101,13 @@ describe('the example from file to order', () => {
     await show({
       fileLine: async (file, line) => (file === 'readings.csv' ? `O-1,thrust_play,line ${line}` : null),
     });
-    const heads = [...box.querySelectorAll('thead th')].map(
+    const heads = [...now.box.querySelectorAll('thead th')].map(
       (head) => head.getAttribute('aria-label') ?? head.textContent,
     );
     expect(heads.at(-1)).toBe('The line as it stands');
-    expect(box.querySelector('tbody tr')?.lastElementChild?.textContent).toBe('O-1,thrust_play,line 17');
+    expect(now.box.querySelector('tbody tr')?.lastElementChild?.textContent).toBe('O-1,thrust_play,line 17');
     await show({ fileLine: async () => Promise.reject(new Error('gone')) });
-    expect(box.textContent).not.toContain('The line as it stands');
+    expect(now.box.textContent).not.toContain('The line as it stands');
   });
 
   test('says at each step what is lacking', async () => {
@@ -123,7 +115,7 @@ describe('the example from file to order', () => {
       spares: spares({ orders: [] }),
       decisions: [decision('L-1107', [], { date: null, reason: 'no overhaul is planned' })],
     });
-    expect(box.querySelector('.answer')?.textContent).toContain(
+    expect(now.box.querySelector('.answer')?.textContent).toContain(
       'no unit of the open fleet needs a part on account of a limit',
     );
     expect(step('The decision')).toContain('What is lacking: no overhaul is planned.');
@@ -142,12 +134,12 @@ describe('the example from file to order', () => {
     expect(step('The fit of the sister group')).toContain('What is lacking: readings of the sister group');
     expect(step('Level and margin today')).toContain('What is lacking: a forecast.');
     await show({ unit: unitResult({ series: [] }) });
-    expect(box.textContent).toContain(
+    expect(now.box.textContent).toContain(
       'What is lacking: a usable reading and a limit of one series of L-1107.',
     );
     await show({ open: fleet({ units: [] }) });
-    expect(box.textContent).toContain('What is lacking: a unit.');
+    expect(now.box.textContent).toContain('What is lacking: a unit.');
     await show({ open: null });
-    expect(box.textContent).toMatch(/^No data are open, .* add your own files on the Records page\.$/);
+    expect(now.box.textContent).toMatch(/^No data are open, .* add your own files on the Records page\.$/);
   });
 });
