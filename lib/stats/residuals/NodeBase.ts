@@ -1,6 +1,7 @@
 import { RUN } from '../wear/absorb';
-import type { WearPosterior, WearStatistics } from '../wear/types';
+import type { WearStatistics } from '../wear/types';
 import { NODE_SUMS, nodeSums } from './nodeSums';
+import type { ReadingNodes } from './readingNodes';
 
 /** Numbers a node: W00, W01, W11, q0, q1, qq of a unit's runs, product of their determinants, logarithm of what was taken out of it. */
 export const UNIT_SUMS = 8;
@@ -11,7 +12,7 @@ const ROUNDING = 1e-15;
 
 /** A posterior with the sums of the readings that it was made from, at its nodes, and what these weigh without them. */
 export interface NodeBase {
-  readonly posterior: WearPosterior;
+  readonly posterior: ReadingNodes;
   /** Squared ratios of every node: start run, slope run, start unit, slope unit. */
   readonly squared: Float64Array;
   /** Sums of all readings, see nodeSums. */
@@ -21,7 +22,7 @@ export interface NodeBase {
 }
 
 /** Makes the base of a posterior and the statistics that it was made from, which count y from its centre. */
-export function nodeBase(posterior: WearPosterior, statistics: WearStatistics): NodeBase {
+export function nodeBase(posterior: ReadingNodes, statistics: WearStatistics): NodeBase {
   const { weight, startRun, slopeRun, startUnit, slopeUnit, degreesOfFreedom } = posterior;
   const squared = new Float64Array(4 * weight.length);
   for (let node = 0; node < weight.length; node++) {

@@ -5,6 +5,7 @@ import { studentTable } from '../wear/studentTable';
 import type { LineMixture, StudentTable, WearPosterior, WearStatistics } from '../wear/types';
 import { KnownRuns } from './KnownRuns';
 import { type NodeBase, nodeBase } from './NodeBase';
+import { readingNodes } from './readingNodes';
 import { readingScore } from './readingScore';
 import type { TakenReadings } from './TakenReadings';
 import { UnitAtNodes } from './UnitAtNodes';
@@ -72,7 +73,7 @@ export function foretellingGroup(
   // Where two halves of the units each carry a forecast, one of them is whole whichever unit is left out.
   const halves = [unitsOf(statistics, 0, units >> 1), unitsOf(statistics, units >> 1, units)];
   const alwaysCarries = halves.every((half) => noForecastReason(half) === null);
-  const atNodes = new UnitAtNodes(nodeBase(posterior, statistics));
+  const atNodes = new UnitAtNodes(nodeBase(readingNodes(posterior), statistics));
   const known = new KnownRuns(statistics, taken);
   return { statistics, taken, runs: wearWorkspace(statistics).runs, atNodes, known, alwaysCarries, tableOf };
 }

@@ -1,5 +1,6 @@
 import { absorbRuns, absorbUnits, wearWorkspace } from '../wear/absorb';
-import type { WearPosterior, WearStatistics } from '../wear/types';
+import type { WearStatistics } from '../wear/types';
+import type { ReadingNodes } from './readingNodes';
 
 /** Numbers a node: A00, A01, A11, b0, b1, f, log determinants. */
 export const NODE_SUMS = 7;
@@ -11,16 +12,12 @@ export const NODE_SUMS = 7;
  * All are sums over units, so that those of a fleet without one unit are a difference. Statistics must count
  * y from the posterior's centre, see aboutCentre.
  */
-export function nodeSums(posterior: WearPosterior, statistics: WearStatistics): Float64Array {
-  const { weight, startRun, slopeRun, startUnit, slopeUnit, runPair } = posterior;
+export function nodeSums(posterior: ReadingNodes, statistics: WearStatistics): Float64Array {
+  const { weight, startRun, slopeRun, startUnit, slopeUnit } = posterior;
   const sums = new Float64Array(NODE_SUMS * weight.length);
   const workspace = wearWorkspace(statistics);
-  let [pair, runs] = [-1, 0];
   for (let node = 0, p = 0; node < weight.length; node++, p += NODE_SUMS) {
-    if (runPair[node] !== pair) {
-      pair = runPair[node] as number;
-      runs = absorbRuns(workspace, (startRun[node] as number) ** 2, (slopeRun[node] as number) ** 2);
-    }
+    const runs = absorbRuns(workspace, (startRun[node] as number) ** 2, (slopeRun[node] as number) ** 2);
     const units = absorbUnits(workspace, (startUnit[node] as number) ** 2, (slopeUnit[node] as number) ** 2);
     sums.set(workspace.group, p);
     sums[p + 6] = runs + units;

@@ -15,6 +15,8 @@ export interface WearWorkspace {
   readonly units: Float64Array;
   /** Sums over units after the unit level was absorbed: A00, A01, A11, b0, b1, f. */
   readonly group: Float64Array;
+  /** What `units` was absorbed for: a2, v2 and the sum of logarithms that came of it; a2 is not a number before the first time. */
+  readonly absorbed: Float64Array;
 }
 
 /** Makes the workspace of a group: per run the sums and their products, see absorbRuns. */
@@ -41,6 +43,7 @@ export function wearWorkspace(statistics: WearStatistics): WearWorkspace {
     runs,
     units: new Float64Array(UNIT * statistics.unitNames.length),
     group: new Float64Array(6),
+    absorbed: new Float64Array(3).fill(Number.NaN),
   };
 }
 
@@ -80,8 +83,14 @@ export function fillRun(
  * With D = diag(a2, v2): W = (I + S D)^-1 S, q = (I + S D)^-1 r, qq = Syy - r' D (I + S D)^-1 r, written as
  * quotients of positive sums over |I + S D| so that nothing cancels and zero ratios are allowed. The same as
  * W = S - S K S, q = r - S K r, qq = Syy - r' K r with K = (D^-1 + S)^-1. Returns the sum of log |I + S D|.
+ * Asked for the same two ratios again, as searches over the units' ratios do, it leaves the sums as they are.
  */
-export function absorbRuns({ statistics, runs, units }: WearWorkspace, a2: number, v2: number): number {
+export function absorbRuns(
+  { statistics, runs, units, absorbed }: WearWorkspace,
+  a2: number,
+  v2: number,
+): number {
+  if (absorbed[0] === a2 && absorbed[1] === v2) return absorbed[2] as number;
   const { firstRun } = statistics;
   const a2v2 = a2 * v2;
   let product = 1;
@@ -124,7 +133,11 @@ export function absorbRuns({ statistics, runs, units }: WearWorkspace, a2: numbe
     units[o + 4] = q1;
     units[o + 5] = qq;
   }
-  return logDeterminant + Math.log(product);
+  logDeterminant += Math.log(product);
+  absorbed[0] = a2;
+  absorbed[1] = v2;
+  absorbed[2] = logDeterminant;
+  return logDeterminant;
 }
 
 /**

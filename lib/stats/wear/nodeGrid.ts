@@ -34,19 +34,14 @@ export function nodeGrid(workspace: WearWorkspace, ranges: readonly AngleRange[]
  * What the data say at each of a list of nodes (squared ratios and log prior, see ratioNodes).
  *
  * log weight = log prior - 1/2 (log determinants + log |A| + (N - 4) log RSS). The run level is absorbed again
- * only where a run's ratio changes: once for each pair of run ratios if the axes are ratios.
+ * only where a run's ratio changes, see absorbRuns: once for each pair of run ratios if the axes are ratios.
  */
 export function evaluateNodes(workspace: WearWorkspace, ratios: Float64Array): Float64Array {
   const degrees = workspace.statistics.readings - 4;
   const nodes = new Float64Array((NODE * ratios.length) / RATIO_NODE);
   const solution = groupSolution();
-  let [a2, v2, runs] = [-1, -1, 0];
   for (let r = 0, p = 0; r < ratios.length; r += RATIO_NODE, p += NODE) {
-    if (ratios[r] !== a2 || ratios[r + 1] !== v2) {
-      a2 = ratios[r] as number;
-      v2 = ratios[r + 1] as number;
-      runs = absorbRuns(workspace, a2, v2);
-    }
+    const runs = absorbRuns(workspace, ratios[r] as number, ratios[r + 1] as number);
     const units = absorbUnits(workspace, ratios[r + 2] as number, ratios[r + 3] as number);
     solveGroup(workspace, solution);
     const logRss = Math.log(solution.residualSquares);

@@ -22,8 +22,10 @@ const RUNS_PER_UNIT = 1.5;
 const SEARCH_COUNT = 7;
 /** With so many units every ratio is known so well that the first nodes, laid by the curvature at the mode, mostly serve. */
 const MANY_UNITS = 50;
-/** Error of the midpoint rule there: 2 exp(-9). */
-const MANY_CELL = 1.45;
+/** Error of the midpoint rule there: 2 exp(-6). */
+const MANY_CELL = 1.8;
+/** Nodes of an axis whose ratio is seen to differ from zero, where a normal density is all there is to be summed. */
+const CLEAR_COUNT = 5;
 /** Ratios known so well lose little by what lies beyond such an edge. */
 const MANY_EDGE = 1e-2;
 const ROUNDS = 12;
@@ -58,7 +60,9 @@ export function placeNodes(workspace: WearWorkspace): PlacedNodes {
   const mostAtEdge = many ? MANY_EDGE : large ? LARGE_EDGE : MOST_AT_EDGE;
   const widestCell = units < FEW_UNITS ? FINE_CELL : many ? MANY_CELL : large ? LARGE_CELL : CELL;
   const search = { mostAtEdge, widestCell, resolved: false };
-  const nearMode = modeRanges(workspace, SEARCH_COUNT, inTotals);
+  const nearMode = modeRanges(workspace, SEARCH_COUNT, inTotals).map((range) =>
+    many && range.low > 0 ? { ...range, count: CLEAR_COUNT } : range,
+  );
   if (!small && nearMode.every(isNarrow)) return narrowNodes(workspace, nearMode);
   let ranges = small ? nearMode.map((range) => ({ ...range, low: 0, high: RIGHT_ANGLE })) : nearMode;
   let nodesComputed = 0;
