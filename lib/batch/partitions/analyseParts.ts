@@ -10,10 +10,10 @@ import { UnusableArguments } from '../runMain';
 import { writeTable } from '../writeTable';
 import { type Bundle, bundleOf, bundlesOf } from './bundles';
 import { areBelow, fleetThresholds } from './fleetThresholds';
-import { inThreads } from './inThreads';
 import { mergeParts } from './mergeParts';
 import { OutputFiles } from './OutputFiles';
 import type { FinishedPart, PartTask, UnusablePart } from './PartTask';
+import { PartThreads } from './PartThreads';
 import type { DataFolder, Part } from './readDataFolder';
 import { type FleetFacts, surveyParts } from './surveyParts';
 
@@ -47,7 +47,20 @@ const mostRounds = 4;
  * @throws UnusableArguments if a frame or a unit lies in several parts
  */
 export async function analyseParts(data: DataFolder, settings: PartsSettings): Promise<PartsOutcome> {
-  const { groupBy, out, threads, memory_MB } = settings;
+  const threads = new PartThreads(Math.min(settings.threads, data.parts.length));
+  try {
+    return await analyseIn(threads, data, settings);
+  } finally {
+    await threads.end();
+  }
+}
+
+async function analyseIn(
+  threads: PartThreads,
+  data: DataFolder,
+  settings: PartsSettings,
+): Promise<PartsOutcome> {
+  const { groupBy, out, memory_MB } = settings;
   const survey = await surveyParts(data, settings.asOf);
   if (survey.split.length > 0) throw splitError(survey.split);
   const partials = join(out, '.partial');
@@ -56,7 +69,7 @@ export async function analyseParts(data: DataFolder, settings: PartsSettings): P
   let bundles = await bundlesOf(data.parts, survey.alone, settings.together_bytes);
   for (let round = 0; round < mostRounds; round++) {
     const task = { shared: data.shared, groupBy, facts, version, partials, memory_MB };
-    let outcomes = await inThreads(tasksOf(task, bundles), threads);
+    let outcomes = await threads.outcomes(tasksOf(task, bundles));
     if (outcomes.some(({ kind }) => kind === 'apart')) {
       // What could be analysed together is kept and taken up again.
       const partOf = new Map(data.parts.map((part) => [part.name, part]));
@@ -65,7 +78,7 @@ export async function analyseParts(data: DataFolder, settings: PartsSettings): P
           ? bundle.folders.map((name) => bundleOf(partOf.get(name) as Part))
           : [bundle],
       );
-      outcomes = await inThreads(tasksOf(task, bundles), threads);
+      outcomes = await threads.outcomes(tasksOf(task, bundles));
     }
     const unusable = outcomes.filter((outcome) => outcome.kind === 'unusable');
     if (unusable.length > 0) {
