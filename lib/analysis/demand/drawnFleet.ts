@@ -26,9 +26,8 @@ export interface DrawnSeries {
   /** The lines themselves, kept where decisions about a part follow the readings; empty for an assembly-reset series. */
   readonly lines: UnitDraws;
   readonly sdNoise_mm: Float64Array;
-  /** What is known of the present run and of a new one before the readings to come. */
-  readonly current: LineBelief;
-  readonly next: LineBelief;
+  /** What is known of the present run and of a new one before the readings to come; null where no part follows the readings. */
+  readonly believed: { readonly current: LineBelief; readonly next: LineBelief } | null;
   readonly table: StudentTable;
   /** Seed of the noise of the readings to come. */
   readonly noiseSeed: number;
@@ -109,8 +108,9 @@ function drawSeries(
     count: draws,
     lines: plan.byPart ? lines : noLines,
     sdNoise_mm: shared.sdNoise_mm,
-    current: belief(current.line),
-    next: belief(runLevel(posterior, statistics, place.unit, null)),
+    believed: plan.byPart
+      ? { current: belief(current.line), next: belief(runLevel(posterior, statistics, place.unit, null)) }
+      : null,
     table: posterior.table,
     noiseSeed: hash32(`${seed}/${name}/readings`),
   };

@@ -7,6 +7,9 @@ import { type DrawnSeries, nextRuns } from './drawnFleet';
 /** A part-reset series of one draw on its way through the overhauls: the run that it is in and what is believed of it. */
 export interface PartRun {
   readonly series: DrawnSeries;
+  /** What is known of the run that the unit is in and of a new one, before any reading is drawn. */
+  readonly current: LineBelief;
+  readonly next: LineBelief;
   /** Place among the walk's parts of the part that it calls for; -1 if none is known. */
   readonly part: number;
   /** For each of the walk's parts whether it renews the series. */
@@ -22,16 +25,25 @@ export interface PartRun {
   called: boolean;
 }
 
-/** Makes the run of a series to be begun in each draw. */
+/**
+ * Makes the run of a series to be begun in each draw.
+ *
+ * @throws Error if the series does not run on until its part is fitted
+ */
 export function partRun(series: DrawnSeries, parts: readonly string[], acceptedRisk: number): PartRun {
-  const { plan, table } = series;
+  const { plan, table, believed } = series;
+  if (believed === null)
+    throw new Error(`partRun requires a series that a part resets, got ${plan.question.series}`);
+  const { current, next } = believed;
   return {
     series,
+    current,
+    next,
     part: plan.partToFit === null ? -1 : parts.indexOf(plan.partToFit),
     renewedBy: parts.map((part) => plan.parts.includes(part)),
     quantile: studentQuantile(table, 1 - acceptedRisk),
     normals: normalTable(),
-    belief: { ...series.current },
+    belief: { ...current },
     run: 0,
     start_h: 0,
     readings: 0,
@@ -41,10 +53,9 @@ export function partRun(series: DrawnSeries, parts: readonly string[], acceptedR
 
 /** Starts a draw in the run that the unit is in, or in a new one at 0 h. */
 export function begin(state: PartRun, from: 'now' | 'new'): void {
-  const { current, next, runStart_h } = state.series;
-  copyBelief(state.belief, from === 'now' ? current : next);
+  copyBelief(state.belief, from === 'now' ? state.current : state.next);
   state.run = from === 'now' ? 0 : 1;
-  state.start_h = from === 'now' ? runStart_h : 0;
+  state.start_h = from === 'now' ? state.series.runStart_h : 0;
   state.readings = 0;
 }
 
@@ -85,7 +96,7 @@ export function leave(state: PartRun, draw: number, h: number, renewed: boolean)
     state.run = (state.run % nextRuns) + 1;
     state.start_h = h;
     state.readings = 0;
-    copyBelief(state.belief, state.series.next);
+    copyBelief(state.belief, state.next);
   }
   const x = (h - state.start_h) / 10_000;
   learn(state.belief, x, reading(state, draw, x));

@@ -85,7 +85,7 @@ export class UnitAtNodes {
    */
   foretell({ records }: KnownRuns, run: number, x: number, table: StudentTable): void {
     const { others, known, base, level } = this;
-    fillLevel(level, base, others, known, records, run, x, table.degreesOfFreedom);
+    fillLevel(level, base, others, known, records, run, x, table);
     weighNodes(level, base);
   }
 }

@@ -117,14 +117,15 @@ export function foretellUnit(
     const [run, x] = [known.runOf(first + k), taken.x[first + k] as number];
     const table = tableOf(statistics.readings - own + known.readings);
     for (const one of bases) one.foretell(known, run, x, table);
-    let nearest = bases.reduce((best, next) => (next.level.shift < best.level.shift ? next : best));
+    let nearest = atNodes;
+    for (const one of bases) if (one.level.shift < nearest.level.shift) nearest = one;
     if (nearest.level.shift > MOST_SHIFT) {
       const then = knownStatistics();
       nearest = newBase(nodeBase(integrateWear(then), then), known);
       nearest.foretell(known, run, x, table);
       bases.push(nearest);
     }
-    const line = { ...nearest.level.line, table };
+    const { line } = nearest.level;
     const { z, below } = readingScore(line, x, taken.y[first + k] as number, taken.weight[first + k]);
     into.z[at + k] = z;
     into.below[at + k] = below;

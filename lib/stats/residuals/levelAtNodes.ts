@@ -1,12 +1,12 @@
 import { RUN } from '../wear/absorb';
-import type { LineMixture } from '../wear/types';
+import type { LineMixture, StudentTable } from '../wear/types';
 import { type NodeBase, residualSquares, UNIT_SUMS } from './NodeBase';
 import { NODE_SUMS } from './nodeSums';
 
 /** A level at one x as a mixture over the nodes, with what it takes to make the next one in its place. */
 export interface LevelAtNodes {
-  /** Lines without a slope, so that they can be read at any x. */
-  readonly line: LineMixture;
+  /** Lines without a slope, so that they can be read at any x; the table is that of the level asked for last. */
+  readonly line: Omit<LineMixture, 'table'> & { table: StudentTable };
   /** Product of the determinants of every node. */
   readonly products: Float64Array;
   /**
@@ -20,8 +20,17 @@ export interface LevelAtNodes {
 export function levelOver({ posterior: { weight, table } }: NodeBase): LevelAtNodes {
   const column = () => new Float64Array(weight.length);
   const flat = column();
-  const line = { weight: column(), start: column(), slope: flat, startStart: column(), s2: column(), table };
-  return { line: { ...line, startSlope: flat, slopeSlope: flat }, products: column(), shift: 1 };
+  const line = {
+    weight: column(),
+    start: column(),
+    slope: flat,
+    startStart: column(),
+    startSlope: flat,
+    slopeSlope: flat,
+    s2: column(),
+    table,
+  };
+  return { line, products: column(), shift: 1 };
 }
 
 /**
@@ -34,7 +43,7 @@ export function levelOver({ posterior: { weight, table } }: NodeBase): LevelAtNo
  * @param others sums of the other units, see nodeSums
  * @param known sums of the unit's known runs, see addRun
  * @param runs the unit's runs as fillRun writes them
- * @param degrees N - 4
+ * @param table Student's t with N - 4 degrees of freedom
  */
 export function fillLevel(
   { line, products }: LevelAtNodes,
@@ -44,9 +53,11 @@ export function fillLevel(
   runs: Float64Array,
   run: number,
   x: number,
-  degrees: number,
+  table: StudentTable,
 ): void {
   const { weight: logWeight, start, startStart, s2 } = line;
+  const degrees = table.degreesOfFreedom;
+  line.table = table;
   const perDegree = 1 / degrees;
   const p = RUN * run;
   const n = runs[p] as number;
