@@ -29,9 +29,9 @@ export interface GroupWork {
 /** Fits one group: the same numbers on whichever thread. */
 export function fitGroup(statistics: WearStatistics): FittedGroup {
   const reason = noForecastReason(statistics);
-  return reason === null
-    ? { fit: fitWear(statistics), posterior: integrateWear(statistics), reason }
-    : { fit: null, posterior: null, reason };
+  if (reason !== null) return { fit: null, posterior: null, reason };
+  const fit = fitWear(statistics);
+  return { fit, posterior: integrateWear(statistics, { fitted: fit.ratios }), reason };
 }
 
 /** The margins of one list. */

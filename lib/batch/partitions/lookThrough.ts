@@ -13,12 +13,6 @@ export const seenTablesSql = `
   CREATE TABLE seen_engines (part VARCHAR, engine VARCHAR, lacks_hours BOOLEAN);
   CREATE TABLE seen_names (part VARCHAR, name UBIGINT);`;
 
-/** Columns of a table whose files would otherwise be read once for each of its statements. */
-const readOnce: Readonly<Record<string, readonly string[]>> = {
-  overhauls: ['part', 'unit', 'date', 'overhaul', 'engine', 'unit_hours'],
-  plan: ['part', 'hours_now_date', 'engine'],
-};
-
 /** A file with the part that it lies in, '' for those of the whole fleet, and the canonical table that it is, if any. */
 export interface SeenFile {
   readonly part: string;
@@ -70,22 +64,11 @@ export async function lookThrough(
   // Files that begin alike are read by one statement: by itself each takes longer to open than to read.
   const alike = group(seen, ({ file, head }) => (isParquet(file.name) ? file.path : head));
   for (const files of alike.values()) {
-    const table = files[0]?.table ?? '';
-    if (statementsOf[table] === undefined || (await areRun(connector, statementsFor(table, files)))) continue;
-    for (const file of files.length > 1 ? files : []) await areRun(connector, statementsFor(table, [file]));
+    const statements = statementsOf[files[0]?.table ?? ''];
+    if (statements === undefined || (await areRun(connector, statements(rowsSql(files))))) continue;
+    for (const file of files.length > 1 ? files : []) await areRun(connector, statements(rowsSql([file])));
   }
   return seen;
-}
-
-function statementsFor(table: string, files: readonly SeenFile[]): readonly string[] {
-  const [rows, columns, statements] = [rowsSql(files), readOnce[table], statementsOf[table]];
-  if (columns === undefined) return statements?.(rows) ?? [];
-  const kept = 'seen_rows';
-  return [
-    `CREATE TEMP TABLE ${kept} AS SELECT ${columns.join(', ')} FROM ${rows}`,
-    ...(statements?.(kept) ?? []),
-    `DROP TABLE ${kept}`,
-  ];
 }
 
 /** Runs statements, all or none; whether they could be run: the import says what is wrong with a file, by line. */

@@ -7,7 +7,7 @@ import { hasManyUnits, type PlacedNodes, placeNodes, tangentNodes } from './plac
 import { ratioCriterion } from './ratioCriterion';
 import { RATIO_NODE } from './ratioNodes';
 import { studentTable } from './studentTable';
-import type { WearPosterior, WearStatistics } from './types';
+import type { WearFit, WearPosterior, WearStatistics } from './types';
 
 const TANGENT_COUNT = 13;
 /** Weight that the nodes dropped may carry together. */
@@ -32,9 +32,13 @@ const SAME = 1e-6;
  */
 export function integrateWear(
   statistics: WearStatistics,
-  options: { placement?: 'tangent' | 'adaptive' } = {},
+  options: {
+    readonly placement?: 'tangent' | 'adaptive';
+    /** Ratios of the same statistics' fit: spares looking for the mode where there are many units. */
+    readonly fitted?: WearFit['ratios'];
+  } = {},
 ): WearPosterior {
-  const { placement = 'adaptive' } = options;
+  const { placement = 'adaptive', fitted = null } = options;
   if (statistics.readings < 7) {
     throw new Error(`integrateWear requires at least 7 readings, got ${statistics.readings}`);
   }
@@ -44,7 +48,7 @@ export function integrateWear(
     const placed = tangentNodes(workspace, TANGENT_COUNT);
     return { ...keepHeaviest(workspace, placed, placed.grid), placement };
   }
-  const placed = placeNodes(workspace);
+  const placed = placeNodes(workspace, fitted);
   const merge = hasManyUnits(workspace) ? gatherNodes : mergeNodes;
   return { ...keepHeaviest(workspace, placed, merge(workspace, placed.grid)), placement };
 }

@@ -34,9 +34,11 @@ export function minimiseRatios(
   const psi = Float64Array.from(start);
   const released = new Set<number>();
   for (let iteration = 0; iteration < 60; iteration++) {
-    evaluateAt(criterion, scale, psi, true);
+    const here = evaluateAt(criterion, scale, psi, true);
+    const before = psi.slice();
     const active = free.filter((j) => isActive(criterion, psi, released, j));
-    const value = evaluateAt(criterion, scale, psi, true);
+    const isMoved = psi.some((value, j) => value !== before[j]);
+    const value = isMoved ? evaluateAt(criterion, scale, psi, true) : here;
     const gradient = psiGradient(criterion, scale, psi, active);
     const hessian = differenceHessian(psi, active, gradient, (moved) => {
       evaluateAt(criterion, scale, moved, true);

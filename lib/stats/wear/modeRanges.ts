@@ -20,16 +20,22 @@ const LOOKED_AT = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, FARTHES
  * the mode plus and minus 4 standard deviations, from the curvature of the log weight, cut at 0 and at the right
  * angle. With inTotals, as for groups with hardly more runs than units, the mode is that of the totals, and every
  * share of run and unit is open.
+ *
+ * @param near ratios that the mode lies near, in the order startRun, slopeRun, startUnit, slopeUnit, if they are known
  */
 export function modeRanges(
   workspace: WearWorkspace,
   count: number,
   inTotals: boolean,
+  near: readonly number[] | null = null,
 ): readonly AngleRange[] {
   const axes = inTotals ? [2, 3] : [0, 1, 2, 3];
   const criterion = ratioCriterion(workspace, workspace.statistics.readings - 4);
   const unscaled = ratioScale(workspace.statistics);
-  const start = Float64Array.from([0, 1, 2, 3], (j) => (axes.includes(j) ? START : 0));
+  const start = Float64Array.from([0, 1, 2, 3], (j) => {
+    if (!axes.includes(j)) return 0;
+    return near === null ? START : Math.asinh((near[j] as number) * (unscaled[j] as number));
+  });
   const { psi } = minimiseRatios(criterion, unscaled, start, axes);
   const mode = psi.map((value, j) => Math.abs(Math.sinh(value) / (unscaled[j] as number)));
   const scale = mode.map((ratio, j) => {

@@ -3,6 +3,7 @@ import { type AngleRange, type Fineness, fitRange, RIGHT_ANGLE } from './angleRa
 import { MERGED_WIDTH, mergeScale } from './mergeScale';
 import { modeRanges } from './modeRanges';
 import { type NodeGrid, nodeGrid } from './nodeGrid';
+import type { WearFit } from './types';
 
 /** Groups with no more runs start from the full range, so that a second mode cannot be missed. */
 const SMALL_GROUP = 100;
@@ -49,8 +50,10 @@ export function tangentNodes(workspace: WearWorkspace, count: number): PlacedNod
  *
  * Angles atan(ratio / scale) rather than ratios, because the weight is even in the angle at both ends of its
  * range, where the midpoint rule therefore stays exact.
+ *
+ * @param fitted ratios of the group's fit, near which the mode of the weight lies where there are many units
  */
-export function placeNodes(workspace: WearWorkspace): PlacedNodes {
+export function placeNodes(workspace: WearWorkspace, fitted: WearFit['ratios'] | null = null): PlacedNodes {
   const runs = workspace.statistics.runNames.length;
   const units = workspace.statistics.unitNames.length;
   const small = runs <= SMALL_GROUP;
@@ -60,7 +63,9 @@ export function placeNodes(workspace: WearWorkspace): PlacedNodes {
   const mostAtEdge = many ? MANY_EDGE : large ? LARGE_EDGE : MOST_AT_EDGE;
   const widestCell = units < FEW_UNITS ? FINE_CELL : many ? MANY_CELL : large ? LARGE_CELL : CELL;
   const search = { mostAtEdge, widestCell, resolved: false };
-  const nearMode = modeRanges(workspace, SEARCH_COUNT, inTotals).map((range) =>
+  const near =
+    many && fitted !== null ? [fitted.startRun, fitted.slopeRun, fitted.startUnit, fitted.slopeUnit] : null;
+  const nearMode = modeRanges(workspace, SEARCH_COUNT, inTotals, near).map((range) =>
     many && range.low > 0 ? { ...range, count: CLEAR_COUNT } : range,
   );
   if (!small && nearMode.every(isNarrow)) return narrowNodes(workspace, nearMode);
