@@ -41,6 +41,28 @@ describe('absorbing runs and units', () => {
     );
   });
 
+  it('is what a fresh workspace gives, whichever ratios were absorbed before', () => {
+    const two = fc.tuple(arbitraryRatios, arbitraryRatios);
+    fc.assert(
+      fc.property(
+        arbitraryFleet,
+        two,
+        fc.array(fc.tuple(fc.nat(1), fc.nat(1))),
+        (readings, ratios, turns) => {
+          const statistics = wearStatistics(readings);
+          const used = ratioCriterion(wearWorkspace(statistics), readings.length - 2);
+          for (const [ofRuns, ofUnits] of turns) {
+            const [runs, units] = [ratios[ofRuns] as Ratios, ratios[ofUnits] as Ratios];
+            const asked: Ratios = [runs[0], runs[1], units[2], units[3]];
+            used.squared.set(asked.map((ratio) => ratio * ratio));
+            expect(used.evaluate(true)).toBe(absorbed(readings, asked, readings.length - 2).value);
+          }
+        },
+      ),
+      { numRuns: 60, seed: 2 },
+    );
+  });
+
   it('has the derivatives that differences of the criterion show', () => {
     const positive = fc.tuple(...[0, 1, 2, 3].map(() => evenly(0.3, 2)));
     fc.assert(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { seededDraws } from '../../../lib/batch/calibrate/seededDraws';
 import { wearWorkspace } from '../../../lib/stats/wear/absorb';
+import { fitWear } from '../../../lib/stats/wear/fitWear';
 import { chancePast, levelQuantile } from '../../../lib/stats/wear/forecast';
 import { gatherNodes, LOST_SPREAD } from '../../../lib/stats/wear/gatherNodes';
 import { integrateWear } from '../../../lib/stats/wear/integrateWear';
@@ -10,30 +10,13 @@ import { placeNodes } from '../../../lib/stats/wear/placeNodes';
 import { RATIO_NODE } from '../../../lib/stats/wear/ratioNodes';
 import { runLevel } from '../../../lib/stats/wear/runLevel';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
+import { manyUnits } from './manyUnits';
 import { oneNodePosterior } from './oneNodePosterior';
 
-/** 60 units of 5 runs of 2 readings; the given SDs of slopes and starts in mm, noise 0.01 mm. */
-function madeFleet(seed: number, sdSlope: number, sdStart: number) {
-  const { uniform, normal } = seededDraws(seed);
-  const readings = Array.from({ length: 60 }, (_, unit) => {
-    const [startUnit, slopeUnit] = [sdStart * normal(), sdSlope * normal()];
-    return Array.from({ length: 5 }, (__, run) => {
-      const [start, slope] = [0.2 + startUnit + sdStart * normal(), 0.08 + slopeUnit + sdSlope * normal()];
-      return [0.05 * uniform(), 0.8 + 0.6 * uniform()].map((x) => ({
-        unit: `U${unit}`,
-        run: `U${unit}-${run}`,
-        x,
-        y: start + slope * x + 0.01 * normal(),
-      }));
-    }).flat();
-  }).flat();
-  return wearStatistics(readings);
-}
-
 const fleets = [
-  { name: 'all spreads well known', statistics: madeFleet(1, 0.02, 0.02) },
-  { name: 'no spread of slopes', statistics: madeFleet(2, 0, 0.015) },
-  { name: 'no spread at all', statistics: madeFleet(3, 0, 0) },
+  { name: 'all spreads well known', statistics: wearStatistics(manyUnits(1, 0.02, 0.02)) },
+  { name: 'no spread of slopes', statistics: wearStatistics(manyUnits(2, 0, 0.015)) },
+  { name: 'no spread at all', statistics: wearStatistics(manyUnits(3, 0, 0)) },
 ];
 
 describe.each(fleets)('60 units, $name', ({ statistics }) => {
@@ -99,4 +82,14 @@ describe.each(fleets)('60 units, $name', ({ statistics }) => {
       }
     }
   });
+});
+
+it.each(fleets)('is the same from the ratios of the fit as without them, $name', ({ statistics }) => {
+  const without = integrateWear(statistics);
+  const fitted = integrateWear(statistics, { fitted: fitWear(statistics).ratios });
+  const run = (statistics.firstRun[1] as number) - 1;
+  for (const below of [0.05, 0.5, 0.95]) {
+    const limit = levelQuantile(runLevel(without, statistics, 0, run), 1.5, below);
+    expect(chancePast(runLevel(fitted, statistics, 0, run), limit, 'lower', 1.5)).toBeCloseTo(below, 4);
+  }
 });
