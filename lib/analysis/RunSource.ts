@@ -1,7 +1,8 @@
 import type { Connector } from '../store/Connector';
-import { createRunStatisticsSql, seriesOfReadingsSql, weighRunsSql } from '../store/sql/runStatistics';
+import { createRunStatisticsSql, weighRunsSql } from '../store/sql/runStatistics';
+import { createRunSumsSql, seriesOfRunSumsSql } from '../store/sql/runSums';
 
-/** Statements that make the table of run statistics of a table of sister groups, one series at a time: see createRunStatisticsSql. */
+/** Statements that make the view of run statistics of a table of sister groups, one series at a time: see createRunStatisticsSql. */
 export interface RunStatements {
   /** Series with runs, and whether readings of different spread are among them (0 or 1), in order: series, weighted. */
   readonly seriesSql: string;
@@ -14,8 +15,11 @@ export interface RunStatements {
 export type RunSource = (connector: Connector, asOf: string) => Promise<RunStatements>;
 
 /** Runs of the readings in the store. */
-export const runsInStore: RunSource = async (_connector, asOf) => ({
-  seriesSql: seriesOfReadingsSql(asOf),
-  createSql: (groupTable, series) => createRunStatisticsSql(groupTable, asOf, series),
-  weighSql: (groupTable, series) => weighRunsSql(groupTable, asOf, series),
-});
+export const runsInStore: RunSource = async (connector, asOf) => {
+  await connector.run(createRunSumsSql(asOf));
+  return {
+    seriesSql: seriesOfRunSumsSql(asOf),
+    createSql: (groupTable, series) => createRunStatisticsSql(groupTable, asOf, series),
+    weighSql: (groupTable, series) => weighRunsSql(groupTable, asOf, series),
+  };
+};

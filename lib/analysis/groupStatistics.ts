@@ -3,9 +3,10 @@ import type { WearStatistics } from '../stats/wear/types';
 import { type RunSums, wearStatisticsFromColumns } from '../stats/wear/wearStatisticsFromColumns';
 import type { Connector } from '../store/Connector';
 import { type ColumnKinds, queryColumns } from '../store/queryColumns';
-import { groupReadingsSql, seriesRunsSql, seriesUnitsSql } from '../store/sql/runStatistics';
+import { groupReadingsSql, seriesRunsSql, unitsInOrderSql } from '../store/sql/runStatistics';
 
 const runKinds = {
+  place: 'number',
   run: 'number',
   count: 'number',
   n: 'number',
@@ -28,29 +29,32 @@ export interface GroupStatistics {
   readonly weighted: boolean;
 }
 
-/** Sufficient statistics of every sister group of the series that the grouping's table of run statistics holds, in order of group. */
+/** Sufficient statistics of every sister group of the series that the grouping's view of run statistics shows, in order of group. */
 export async function seriesStatistics(
   connector: Connector,
   groupTable: string,
 ): Promise<readonly GroupStatistics[]> {
-  const unitKinds = { group: 'text', unit: 'text', runs: 'number' } as const;
-  const units = await queryColumns(connector, seriesUnitsSql(groupTable), unitKinds);
-  const { run, weighted, ...sums } = await queryColumns(connector, seriesRunsSql(groupTable), runKinds);
+  const units = await queryColumns(connector, unitsInOrderSql(groupTable), { group: 'text', unit: 'text' });
+  const runs = await queryColumns(connector, seriesRunsSql(groupTable), runKinds);
+  const { place, run, weighted, ...sums } = runs;
   const groups: GroupStatistics[] = [];
-  let [unit, firstRun] = [0, 0];
-  while (unit < units.group.length) {
-    const group = units.group[unit] as string;
-    const end = endOf(units.group, unit);
-    const runsOfUnit = units.runs.slice(unit, end);
-    const endRun = firstRun + runsOfUnit.reduce((sum, runs) => sum + runs, 0);
+  for (let start = 0, end = 0; start < run.length; start = end) {
+    const group = units.group[place[start] as number] as string;
+    const unitNames: string[] = [];
+    const runsOfUnit: number[] = [];
+    while (end < run.length && units.group[place[end] as number] === group) {
+      const ofUnit = endOf(place, end);
+      unitNames.push(units.unit[place[end] as number] as string);
+      runsOfUnit.push(ofUnit - end);
+      end = ofUnit;
+    }
     const statistics = wearStatisticsFromColumns(
-      units.unit.slice(unit, end),
+      unitNames,
       runsOfUnit,
-      Array.from(run.subarray(firstRun, endRun), String),
-      stretchOf(sums, firstRun, endRun),
+      Array.from(run.subarray(start, end), String),
+      stretchOf(sums, start, end),
     );
-    groups.push({ group, statistics, weighted: weighted.subarray(firstRun, endRun).includes(1) });
-    [unit, firstRun] = [end, endRun];
+    groups.push({ group, statistics, weighted: weighted.subarray(start, end).includes(1) });
   }
   return groups;
 }
@@ -73,9 +77,9 @@ function stretchOf(sums: RunSums, from: number, to: number): RunSums {
   return Object.fromEntries(cut) as RunSums;
 }
 
-/** Place after the last of equal texts that follow each other. */
-function endOf(texts: readonly string[], from: number): number {
+/** Place after the last of equal numbers that follow each other. */
+function endOf(numbers: Float64Array, from: number): number {
   let end = from + 1;
-  while (end < texts.length && texts[end] === texts[from]) end += 1;
+  while (end < numbers.length && numbers[end] === numbers[from]) end += 1;
   return end;
 }

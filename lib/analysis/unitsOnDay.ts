@@ -17,7 +17,10 @@ export async function positionsOn(connector: Connector, asOf: string): Promise<r
   );
 }
 
-/** Writes a table of every unit's sister group and returns its name. */
+/**
+ * Writes a table of every unit's sister group and returns its name: unit, its number unit_id, group, and the unit's place among all
+ * in order of group and unit, counted from 0. Runs are sorted by it, since names would take several times as long.
+ */
 export async function writeGroups(
   connector: Connector,
   table: string,
@@ -28,7 +31,8 @@ export async function writeGroups(
     normalisedText(new TextEncoder().encode(body.join(''))),
     ['unit', 'group'],
     (rows) => `CREATE OR REPLACE TABLE ${table} AS
-      SELECT ${withLinesSql('unit')} AS unit, ${withLinesSql('"group"')} AS "group" FROM ${rows}`,
+      SELECT u.id AS unit_id, u.unit, g."group", (row_number() OVER (ORDER BY g."group", u.unit) - 1)::INTEGER AS place
+      FROM (SELECT ${withLinesSql('unit')} AS unit, ${withLinesSql('"group"')} AS "group" FROM ${rows}) g JOIN units u USING (unit)`,
   );
   return table;
 }

@@ -40,7 +40,8 @@ export interface Connector {
 
 /** Whole lines of cells without quoting. */
 export interface DelimitedText {
-  readonly bytes: Uint8Array;
+  /** Stretches that follow one another. */
+  readonly bytes: readonly Uint8Array[];
   readonly delimiter: string;
   readonly lineEnd: '\n' | '\r\n';
 }
@@ -82,7 +83,7 @@ export const lockSql = `SET checkpoint_threshold = '1TB'; SET autoinstall_known_
 
 /** A normalised body as a text: fields parted by 0x1F, records by LF. */
 export function normalisedText(bytes: Uint8Array): DelimitedText {
-  return { bytes, delimiter: '\u001f', lineEnd: '\n' };
+  return { bytes: [bytes], delimiter: '\u001f', lineEnd: '\n' };
 }
 
 /** Statement that makes a table of the rows of a text. */

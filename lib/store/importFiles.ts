@@ -21,6 +21,7 @@ import { askAboutScale } from './intake/scaleSlips';
 import { ownReasonsSql } from './intake/sheetSql';
 import { understandFile } from './intake/understandFile';
 import type { LoadedFile } from './loadFile';
+import { PlainFiles } from './PlainFiles';
 import { placeReadings } from './placeReadings';
 import { listHeldLines } from './rulings/heldLines';
 import { holdLeftOut } from './rulings/leaveOut';
@@ -150,23 +151,34 @@ async function loadAll(
   const characteristics = [...builtInCharacteristics];
   const loaded: LoadedFile[] = [];
   const edits = tableEditsOf(decisions);
+  const plainFiles = new PlainFiles(connector);
   const load = async (file: InputFile) => {
     const onPiece = (share: number) =>
       onStep(`Reading ${file.name}`, (0.5 * (loaded.length + share)) / files.length);
     await onPiece(0);
-    const understood = await understandFile(connector, file, characteristics, questions, decisions, onPiece);
+    const understood = await understandFile(
+      connector,
+      file,
+      characteristics,
+      questions,
+      plainFiles,
+      decisions,
+      onPiece,
+    );
     await listHeldLines(connector, understood);
     loaded.push(understood);
     if ('sheet' in understood) sheets.set(file.name, understood.sheet);
   };
   const ofCharacteristics = files.filter((file) => tableOfHead(file) === 'characteristics');
   for (const file of ofCharacteristics) await load(file);
+  await plainFiles.read();
   await applyTableEdits(connector, 'characteristics', edits);
   characteristics.push(...(await addedCharacteristics(connector)));
   const codes = characteristics.map(({ code }) => code);
   const names = files.map(({ name }) => name);
   await connector.run(checkedReadingsSql(codes, names));
   for (const file of files) if (!ofCharacteristics.includes(file)) await load(file);
+  await plainFiles.read();
   for (const table of editedTables)
     if (table !== 'characteristics') await applyTableEdits(connector, table, edits);
   return loaded;

@@ -1,10 +1,11 @@
-import type { CanonicalTable } from '../records/canonicalTables';
 import { type CutCsv, cutCsv, type OnPiece } from '../records/csv/cutCsv';
 import type { HeldLine } from '../records/csv/normaliseCsv';
 import type { InputFile } from '../records/importReport';
 import { type CanonicalFile, type RecognisedFile, wideSheetColumns } from '../records/recogniseFile';
 import type { Connector } from './Connector';
-import { forEachPiece, loadPieces, type PieceRows } from './loadPieces';
+import { loadPieces } from './loadPieces';
+import { cellSql, lastReadingId, noText, tableRowsSql } from './loadTable';
+import type { PlainFiles } from './PlainFiles';
 import { applyEdits } from './rulings/applyEdits';
 import { type EditTarget, joinedCellsOf } from './rulings/editTarget';
 import { cutWithEdits } from './rulings/heldLines';
@@ -33,22 +34,27 @@ const cutShare = 0.2;
  * Reads a recognised file into the tables of what came in, every cell with its line.
  *
  * @param isRuled whether there are rulings on rows of the file
+ * @param plainFiles takes in a file that may be read with others
  */
 export async function loadFile(
   connector: Connector,
   file: InputFile,
   recognised: CanonicalFile,
   isRuled: boolean,
-  onPiece: OnPiece = async () => {},
+  plainFiles: PlainFiles,
+  onPiece: OnPiece,
 ): Promise<LoadedFile> {
   const { delimiter } = recognised;
   const csv = await cutWithEdits(connector, file.name, file.bytes, delimiter, (bytes) =>
     cutCsv(bytes, delimiter, (share) => onPiece(cutShare * share)),
   );
-  if (csv.records > 0)
-    await loadRows(connector, file.name, csv, recognised, isRuled, (share) =>
-      onPiece(cutShare + (1 - cutShare) * share),
-    );
+  const onRows = (share: number) => onPiece(cutShare + (1 - cutShare) * share);
+  if (csv.records > 0 && recognised.kind === 'table' && !isRuled)
+    await plainFiles.add({ name: file.name, table: recognised.table, csv }, onRows);
+  else if (csv.records > 0) {
+    await plainFiles.read();
+    await loadEdited(connector, file.name, csv, recognised, onRows);
+  }
   return {
     name: file.name,
     recognised,
@@ -79,53 +85,26 @@ export function cellsUncut(held: readonly HeldLine[], readings: readonly (readon
   );
 }
 
-async function loadRows(
+/** Reads a sheet, or a file with rulings on its rows, whose edits come before anything is read. */
+async function loadEdited(
   connector: Connector,
   file: string,
   csv: CutCsv,
   recognised: CanonicalFile,
-  isRuled: boolean,
   onPiece: OnPiece,
 ): Promise<void> {
   const header = csv.header.map((name) => name.toLowerCase());
-  const written = (name: string) => (header.includes(name) ? `c${header.indexOf(name)}` : noText);
-  const cell = (name: string) =>
-    header.includes(name) ? `replace(${written(name)}, chr(30), chr(10))` : noText;
-  if (recognised.kind === 'table' && !isRuled) {
-    const { table } = recognised;
-    const idBefore = await lastReadingId(connector, table);
-    const insert = ({ from, isTidy }: PieceRows) =>
-      tableRowsSql(file, table, isTidy ? written : cell, from, idBefore, isTidy);
-    const uncounted = await forEachPiece(connector, csv, insert, onPiece, table.name === 'readings');
-    for (const { rowsBefore, rows, firstLine } of uncounted)
-      await connector.run(
-        `INSERT INTO uncounted_readings VALUES (${quoted(file)}, ${rowsBefore}, ${rows}, ${firstLine}, ${idBefore})`,
-      );
-    return;
-  }
+  const cell = cellSql(header, false);
   await loadPieces(connector, 'dropped', 'line_number', csv, onPiece);
   await applyEdits(connector, editTargetOf(file, recognised, header));
-  if (recognised.kind === 'table')
+  if (recognised.kind === 'table') {
+    const { table } = recognised;
+    const id = `line + ${await lastReadingId(connector, table)}`;
     await connector.run(
-      tableRowsSql(
-        file,
-        recognised.table,
-        cell,
-        'dropped',
-        await lastReadingId(connector, recognised.table),
-        false,
-      ),
+      tableRowsSql(table, cell, { from: 'dropped', file: quoted(file), id, isTidy: false }),
     );
-  else await connector.run(sheetRowsSql(file, recognised, cell));
+  } else await connector.run(sheetRowsSql(file, recognised, cell));
   await connector.run('DROP TABLE dropped');
-}
-
-const noText = 'CAST(NULL AS VARCHAR)';
-
-async function lastReadingId(connector: Connector, { name }: CanonicalTable): Promise<number> {
-  if (name !== 'readings') return 0;
-  const [row] = await connector.query(`SELECT (${lastReadingIdSql})::INTEGER AS id`);
-  return Number(row?.id);
 }
 
 /** Canonical files write numbers with a decimal point. */
@@ -147,21 +126,6 @@ function editTargetOf(file: string, recognised: CanonicalFile, names: readonly s
 function messageOf(rowsIn: number, unusedColumns: readonly string[]): string | null {
   if (rowsIn === 0) return 'The file has a header and no rows.';
   return unusedColumns.length === 0 ? null : `Columns not used: ${unusedColumns.join(', ')}.`;
-}
-
-function tableRowsSql(
-  file: string,
-  table: CanonicalTable,
-  cell: (name: string) => string,
-  rows: string,
-  idBefore: number,
-  isTidy: boolean,
-): string {
-  const cells = table.columns.map((column) => `${cell(column.name)} AS "${column.name}"`).join(', ');
-  const select = `SELECT ${quoted(file)} AS file, line_number AS line, ${noText} AS value_column, ${noText} AS raw_text, ${cells} FROM ${rows}`;
-  return table.name === 'readings'
-    ? addReadingsSql(`(${select})`, `line + ${idBefore}`, isTidy)
-    : `INSERT INTO raw_${table.name} ${select}`;
 }
 
 /** A wide sheet gives an overhaul a row, a reading a filled cell, and the frames of its units. */

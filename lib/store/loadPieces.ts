@@ -38,7 +38,7 @@ export async function forEachPiece(
       line = 'NULL::INTEGER';
       uncounted.push({ rowsBefore: loaded, rows: records, firstLine });
     } else if (firstLine !== null) line = `(row_number() OVER () + ${firstLine - 1})::INTEGER`;
-    await connector.runOnText(piece, columns, (rows) =>
+    await connector.runOnText({ ...piece, bytes: [piece.bytes] }, columns, (rows) =>
       statements({ from: `(SELECT ${line} AS line_number, ${cells.join(', ')} FROM ${rows})`, isTidy }),
     );
     loaded += records;

@@ -1,6 +1,7 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import './keptMemory';
 import {
   DOUBLE,
   type DuckDBConnection,
@@ -78,6 +79,8 @@ async function rowsOf(result: DuckDBResult): Promise<readonly Row[]> {
 export interface DatabaseBounds {
   readonly memory_MB: number;
   readonly threads: number;
+  /** Folder for what does not fit; one of the system's own if not given. */
+  readonly folder: string;
 }
 
 /**
@@ -88,8 +91,10 @@ export interface DatabaseBounds {
 export async function openNodeDatabase({
   memory_MB,
   threads,
+  folder: given,
 }: Partial<DatabaseBounds> = {}): Promise<Database> {
-  const folder = await mkdtemp(join(tmpdir(), 'endfloat-'));
+  const folder = given ?? (await mkdtemp(join(tmpdir(), 'endfloat-')));
+  await mkdir(folder, { recursive: true });
   const instance = await DuckDBInstance.create(':memory:', {
     temp_directory: join(folder, 'spilled'),
     ...(memory_MB !== undefined && { memory_limit: `${memory_MB}MB` }),

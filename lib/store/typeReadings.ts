@@ -1,7 +1,7 @@
 import { canonicalTable } from '../records/canonicalTables';
 import type { Connector } from './Connector';
 import { rawReadingsSql } from './sql/checkedReadings';
-import { addedByRangeSql, dropRowNumbersSql, numberRowsSql } from './sql/lineNumbers';
+import { dropRowNumbersSql, numberRowsSql, valueByRangeSql } from './sql/lineNumbers';
 import { heldSql, settleFaultsSql, takeCheckedSql } from './sql/typedTable';
 import { hasFaults } from './typeTable';
 
@@ -29,7 +29,7 @@ async function countLines(connector: Connector): Promise<void> {
     id: Number(row.id_before),
   }));
   const added = (by: 'line' | 'id') =>
-    addedByRangeSql(ranges.map((range) => ({ lastRow: range.lastRow, added: range[by] })));
+    valueByRangeSql(ranges.map((range) => ({ lastRow: range.lastRow, value: range[by] })));
   await connector.run(`ALTER TABLE checked_readings ALTER line TYPE INTEGER USING coalesce(line, row_number + ${added('line')});
     ALTER TABLE checked_readings ALTER id TYPE INTEGER USING coalesce(id, line + ${added('id')});
     ${dropRowNumbersSql('checked_readings')}`);

@@ -3,7 +3,6 @@ import { join } from 'node:path';
 import { problemsTable } from '../../analysis/fleetTables';
 import { NoUsableReadings, openAnalysis } from '../../analysis/openAnalysis';
 import type { InputFile } from '../../records/importReport';
-import { openNodeDatabase } from '../../store/nodeDatabase';
 import { latestDate } from '../../store/questions';
 import { unusableReasons } from '../unusableReasons';
 import { mustBeApart } from './mustBeApart';
@@ -11,6 +10,7 @@ import type { FinishedPart, PartOutcome, PartTask } from './PartTask';
 import { partResult } from './partResult';
 import { finishedPart, keepPart } from './partStore';
 import { readDataFile, UnreadableFile } from './readDataFile';
+import { threadDatabase } from './threadDatabase';
 
 /** Analyses one part, or several together, and keeps their results; those of the same bytes, settings and program that are kept already are taken up. */
 export async function analysePart(task: PartTask): Promise<PartOutcome> {
@@ -34,14 +34,13 @@ function hashOf({ part, groupBy, facts, version }: PartTask, files: readonly Inp
 }
 
 async function analyseFiles(
-  { part, facts, groupBy, memory_MB }: PartTask,
+  task: PartTask,
   folder: string,
   files: readonly InputFile[],
 ): Promise<PartOutcome> {
-  // One thread a database: sums of several threads depend on which is done first.
-  const database = await openNodeDatabase({ memory_MB, threads: 1 });
+  const { part, facts, groupBy } = task;
+  const connector = await (await threadDatabase(task)).connect();
   try {
-    const connector = await database.connect();
     const settings = { asOf: facts.asOf, groupBy, withoutQuarters: true };
     const analysis = await openAnalysis(connector, files, 'own', settings, async () => {});
     if (await mustBeApart(analysis, part)) return { kind: 'apart' };
@@ -69,6 +68,6 @@ async function analyseFiles(
     const reasons = unusableReasons(error);
     return { kind: 'unusable', part: part.name, reasons, problems: problemsTable(error.imported).rows };
   } finally {
-    await database.close();
+    await connector.close();
   }
 }

@@ -6,8 +6,8 @@ export interface Bundle extends Part {
   readonly folders: readonly string[];
 }
 
-/** Files of so many bytes are a good load for one database: beyond it what each costs by itself no longer shows. */
-const goodLoad_bytes = 12_000_000;
+/** Files of so many bytes are a good load for one share: beyond it what each costs by itself hardly shows, and its memory does. */
+const goodLoad_bytes = 24_000_000;
 /** Bundles come in this number or a multiple of it, all of much the same size, so that no thread waits for another's last one. */
 const sharedBy = 4;
 
@@ -17,7 +17,7 @@ export function bundleOf(part: Part): Bundle {
 }
 
 /**
- * Puts small folders together in their order, since each database costs a quarter of a second by itself, whatever it holds. How they
+ * Puts small folders together in their order, since a share costs a quarter of a second by itself, whatever it holds. How they
  * are put together depends on the data only, so that a run with other threads goes on with what is kept.
  *
  * @param alone folders that must stay by themselves

@@ -20,30 +20,49 @@ export interface SeenFile {
   readonly table: string | null;
 }
 
-/** What is asked of the rows of a table, which carry their part. */
-const statementsOf: Readonly<Record<string, (rows: string) => readonly string[]>> = {
-  units: (rows) => [
-    `INSERT INTO seen_units SELECT part, nullif(trim(unit), ''), nullif(trim(frame), ''), 0 FROM ${rows}`,
-  ],
-  overhauls: (rows) => [
-    `INSERT INTO seen_units SELECT part, nullif(trim(unit), ''), NULL, count(*) FROM ${rows} GROUP BY ALL`,
-    daysSql(rows, 'date', true),
-    namesSql(rows, 'overhaul'),
-    namesSql(rows, 'engine'),
-    `INSERT INTO seen_engines SELECT part, nullif(trim(engine), ''), bool_or(nullif(trim(CAST(unit_hours AS VARCHAR)), '') IS NULL) FROM ${rows} GROUP BY ALL`,
-  ],
-  plan: (rows) => [daysSql(rows, 'hours_now_date', false), namesSql(rows, 'engine')],
-  events: (rows) => [daysSql(rows, 'date', false)],
-  installations: (rows) => [daysSql(rows, 'from_date', false)],
-};
-
-function daysSql(rows: string, column: string, ofOverhaul: boolean): string {
-  const day = `try_cast(${column} AS DATE)`;
-  return `INSERT INTO seen_days SELECT unnest([min(${day}), max(${day})]), ${ofOverhaul} FROM ${rows}`;
+interface HeadedFile extends SeenFile {
+  /** Its first line. */
+  readonly head: string;
 }
 
-function namesSql(rows: string, column: string): string {
-  return `INSERT INTO seen_names SELECT DISTINCT part, hash('${column}', trim(${column})) FROM ${rows} WHERE trim(${column}) <> ''`;
+/** What is asked of the rows of a table, which carry their part, and of which of its columns. */
+interface Look {
+  readonly columns: readonly string[];
+  readonly statements: readonly string[];
+}
+
+const looks: Readonly<Record<string, Look>> = {
+  units: {
+    columns: ['unit', 'frame'],
+    statements: [
+      "INSERT INTO seen_units SELECT part, nullif(trim(unit), ''), nullif(trim(frame), ''), 0 FROM seen_rows",
+    ],
+  },
+  overhauls: {
+    columns: ['overhaul', 'unit', 'date', 'engine', 'unit_hours'],
+    statements: [
+      "INSERT INTO seen_units SELECT part, nullif(trim(unit), ''), NULL, count(*) FROM seen_rows GROUP BY ALL",
+      daysSql('date', true),
+      namesSql('overhaul'),
+      namesSql('engine'),
+      `INSERT INTO seen_engines SELECT part, nullif(trim(engine), ''), bool_or(nullif(trim(CAST(unit_hours AS VARCHAR)), '') IS NULL) FROM seen_rows GROUP BY ALL`,
+    ],
+  },
+  plan: {
+    columns: ['hours_now_date', 'engine'],
+    statements: [daysSql('hours_now_date', false), namesSql('engine')],
+  },
+  events: { columns: ['date'], statements: [daysSql('date', false)] },
+  installations: { columns: ['from_date'], statements: [daysSql('from_date', false)] },
+};
+
+function daysSql(column: string, ofOverhaul: boolean): string {
+  const day = `try_cast(${column} AS DATE)`;
+  return `INSERT INTO seen_days SELECT unnest([min(${day}), max(${day})]), ${ofOverhaul} FROM seen_rows`;
+}
+
+function namesSql(column: string): string {
+  return `INSERT INTO seen_names SELECT DISTINCT part, hash('${column}', trim(${column})) FROM seen_rows WHERE trim(${column}) <> ''`;
 }
 
 /** Fills the tables of what is seen; a file in another form than the plain canonical one is left to the import. */
@@ -52,7 +71,7 @@ export async function lookThrough(
   { shared, parts }: DataFolder,
 ): Promise<readonly SeenFile[]> {
   const tables = new Map<string, string | null>();
-  const seen: (SeenFile & { readonly head: string })[] = [];
+  const seen: HeadedFile[] = [];
   const take = async (part: string, file: DataFile) => {
     const head = await headOf(connector, file);
     const table = tables.get(head) ?? tableOfHead({ name: file.name, bytes: Buffer.from(head, 'latin1') });
@@ -64,17 +83,25 @@ export async function lookThrough(
   // Files that begin alike are read by one statement: by itself each takes longer to open than to read.
   const alike = group(seen, ({ file, head }) => (isParquet(file.name) ? file.path : head));
   for (const files of alike.values()) {
-    const statements = statementsOf[files[0]?.table ?? ''];
-    if (statements === undefined || (await areRun(connector, statements(rowsSql(files))))) continue;
-    for (const file of files.length > 1 ? files : []) await areRun(connector, statements(rowsSql([file])));
+    const look = looks[files[0]?.table ?? ''];
+    if (look === undefined || (await isLookedAt(connector, look, files))) continue;
+    for (const file of files.length > 1 ? files : []) await isLookedAt(connector, look, [file]);
   }
   return seen;
 }
 
-/** Runs statements, all or none; whether they could be run: the import says what is wrong with a file, by line. */
-async function areRun(connector: Connector, statements: readonly string[]): Promise<boolean> {
+/**
+ * Asks of the rows of files of the same columns, all or nothing; whether it could be asked: the import says what is wrong with a
+ * file, by line. The rows are kept while they are asked about, since opening hundreds of files takes longer than anything else here.
+ */
+async function isLookedAt(
+  connector: Connector,
+  { columns, statements }: Look,
+  files: readonly HeadedFile[],
+): Promise<boolean> {
+  const rows = `CREATE TABLE seen_rows AS SELECT part, ${columns.join(', ')} FROM ${rowsSql(files)}`;
   try {
-    await connector.run(`BEGIN; ${statements.join('; ')}; COMMIT;`);
+    await connector.run(`BEGIN; ${[rows, ...statements, 'DROP TABLE seen_rows'].join('; ')}; COMMIT;`);
     return true;
   } catch {
     await connector.run('ROLLBACK');
@@ -83,15 +110,23 @@ async function areRun(connector: Connector, statements: readonly string[]): Prom
 }
 
 /** Rows of files of the same columns, with their part. */
-function rowsSql(files: readonly SeenFile[]): string {
+function rowsSql(files: readonly HeadedFile[]): string {
   const [one] = files;
   if (one !== undefined && isParquet(one.file.name))
     return `(SELECT ${quoted(one.part)} AS part, * FROM ${parquetRowsSql(one.file.path)})`;
   const paths = files.map(({ file }) => quoted(file.path)).join(', ');
   const partOf = files.map(({ file, part }) => `(${quoted(file.path)}, ${quoted(part)})`).join(', ');
-  return `(SELECT p.part, r.* FROM read_csv([${paths}], all_varchar = true, header = true, delim = ',', quote = '"', ignore_errors = true,
+  return `(SELECT p.part, r.* FROM read_csv([${paths}], ${columnsSql(one?.head ?? '')}, header = true, delim = ',', quote = '"', ignore_errors = true,
       strict_mode = false, null_padding = true, hive_partitioning = false, filename = 'path of the file') r
     JOIN (VALUES ${partOf}) p(path, part) ON p.path = r."path of the file")`;
+}
+
+/** The columns as a plain first line names them, so that the engine need not find them out file by file; else it does. */
+function columnsSql(head: string): string {
+  if (!/^[a-z_]+(,[a-z_]+)*\r?\n$/.test(head)) return 'all_varchar = true';
+  const types = head.trim().split(',');
+  const lineEnd = head.endsWith('\r\n') ? '\\r\\n' : '\\n';
+  return `auto_detect = false, escape = '"', new_line = '${lineEnd}', columns = {${types.map((name) => `'${name}': 'VARCHAR'`).join(', ')}}`;
 }
 
 const headBytes = 65_536;

@@ -22,11 +22,17 @@ export function isParquet(name: string): boolean {
  */
 export async function readDataFile({ name, path }: DataFile): Promise<InputFile> {
   try {
-    return { name, bytes: isParquet(name) ? await csvOfParquet(path) : new Uint8Array(await readFile(path)) };
+    return { name, bytes: isParquet(name) ? await csvOfParquet(path) : await bytesOf(path) };
   } catch (error) {
     const reason = error instanceof Error ? error.message.split('\n')[0] : String(error);
     throw new UnreadableFile(`${name} cannot be read: ${reason}`);
   }
+}
+
+/** The bytes as they were read, without a copy. */
+async function bytesOf(path: string): Promise<Uint8Array> {
+  const { buffer, byteOffset, length } = await readFile(path);
+  return new Uint8Array(buffer, byteOffset, length);
 }
 
 /** Rows of a Parquet file with its own columns only: a folder named `frame=...` is no column of its files. */
@@ -50,7 +56,7 @@ async function csvOfParquet(path: string): Promise<Uint8Array> {
     await connection.run(
       `COPY (SELECT ${cells.join(', ')} FROM ${from}) TO ${quoted(text)} (FORMAT csv, HEADER true, DATEFORMAT '%Y-%m-%d')`,
     );
-    return new Uint8Array(await readFile(text));
+    return await bytesOf(text);
   } finally {
     connection.closeSync();
     instance.closeSync();

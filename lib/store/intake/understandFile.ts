@@ -10,14 +10,20 @@ import { recogniseLayout } from '../../records/intake/recogniseLayout';
 import { recogniseFile } from '../../records/recogniseFile';
 import type { Connector } from '../Connector';
 import { type LoadedFile, loadFile } from '../loadFile';
+import type { PlainFiles } from '../PlainFiles';
 import { type TranslatedSheet, translateSheet } from './translateSheet';
 
-/** Reads one file: a canonical table or sheet by its names, any other sheet by what its words and values mean. */
+/**
+ * Reads one file: a canonical table or sheet by its names, any other sheet by what its words and values mean.
+ *
+ * @param plainFiles takes in a file that may be read with others: to be read when all have come
+ */
 export async function understandFile(
   connector: Connector,
   file: InputFile,
   characteristics: readonly Characteristic[],
   questions: QuestionList,
+  plainFiles: PlainFiles,
   decisions: readonly Decision[] = [],
   onPiece: OnPiece = async () => {},
 ): Promise<LoadedFile | TranslatedSheet> {
@@ -26,10 +32,12 @@ export async function understandFile(
   const canonical = recogniseFile(decoded.bytes, characteristics);
   if (canonical.kind !== 'none') {
     const isRuled = rulingsOf(decisions).some((ruling) => ruling.file === file.name);
-    return loadFile(connector, { name: file.name, bytes: decoded.bytes }, canonical, isRuled, onPiece);
+    const text = { name: file.name, bytes: decoded.bytes };
+    return loadFile(connector, text, canonical, isRuled, plainFiles, onPiece);
   }
   const layout = recogniseLayout(decoded.bytes);
   if ('reason' in layout) return unread(file.name, layout.reason);
+  await plainFiles.read();
   return translateSheet(
     connector,
     { name: file.name, bytes: decoded.bytes, layout, characteristics, decided: meaningsOf(decisions) },

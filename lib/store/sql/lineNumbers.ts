@@ -17,13 +17,13 @@ export function dropRowNumbersSql(table: string): string {
   return `ALTER TABLE ${table} DROP COLUMN row_number; DROP SEQUENCE rows_of_${table};`;
 }
 
-/** SQL expression on a numbered row: what is added to its number by the first range that it falls into. */
-export function addedByRangeSql(
-  ranges: readonly { readonly lastRow: number; readonly added: number }[],
+/** SQL expression on a numbered row: the value, itself SQL, of the first range that its number falls into. */
+export function valueByRangeSql(
+  ranges: readonly { readonly lastRow: number; readonly value: number | string }[],
 ): string {
   const cases = ranges
-    .filter(({ added }, index) => added !== ranges[index + 1]?.added)
-    .map(({ lastRow, added }) => `WHEN row_number <= ${lastRow} THEN ${added}`);
+    .filter(({ value }, index) => value !== ranges[index + 1]?.value)
+    .map(({ lastRow, value }) => `WHEN row_number <= ${lastRow} THEN ${value}`);
   return `CASE ${cases.join(' ')} END`;
 }
 
@@ -31,9 +31,9 @@ export function addedByRangeSql(
 export function numberLinesSql(table: string, column: string, rows: readonly NumberedRows[]): string {
   const ranges = rows.map(({ rowsBefore, rows, firstLine }) => ({
     lastRow: rowsBefore + rows,
-    added: firstLine - rowsBefore - 1,
+    value: firstLine - rowsBefore - 1,
   }));
   return `${numberRowsSql(table)}
-    ALTER TABLE ${table} ALTER ${column} TYPE INTEGER USING coalesce(${column}, row_number + ${addedByRangeSql(ranges)});
+    ALTER TABLE ${table} ALTER ${column} TYPE INTEGER USING coalesce(${column}, row_number + ${valueByRangeSql(ranges)});
     ${dropRowNumbersSql(table)}`;
 }

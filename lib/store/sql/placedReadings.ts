@@ -13,13 +13,14 @@ export const readingsInMillimetresSql = `
     FROM readings r JOIN length_units f USING (uom)`;
 
 /** Level of a set by what its series is, from its four positions, and the variance that intervals add to it. */
-const levels: Readonly<Record<(typeof fourClockSeries)[number], readonly [value: string, variance: string]>> =
-  {
-    largest: ['greatest(c12, c3, c6, c9)', 'largest_variance'],
-    smallest: ['least(c12, c3, c6, c9)', 'largest_variance'],
-    mean: ['(c12 + c3 + c6 + c9) / 4', 'interval_variance / 16'],
-    offset: ['sqrt(pow((c3 - c9) / 2, 2) + pow((c12 - c6) / 2, 2))', 'interval_variance / 8'],
-  };
+export const levels: Readonly<
+  Record<(typeof fourClockSeries)[number], readonly [value: string, variance: string]>
+> = {
+  largest: ['greatest(c12, c3, c6, c9)', 'largest_variance'],
+  smallest: ['least(c12, c3, c6, c9)', 'largest_variance'],
+  mean: ['(c12 + c3 + c6 + c9) / 4', 'interval_variance / 16'],
+  offset: ['sqrt(pow((c3 - c9) / 2, 2) + pow((c12 - c6) / 2, 2))', 'interval_variance / 8'],
+};
 
 /** Sets of a condition with all four positions. */
 const fullSetsSql = (condition: string) => `

@@ -46,13 +46,13 @@ export const runsSql = `
     UNION ALL SELECT NULL, NULL, unit, date, NULL, fitted, true, file, line FROM lost_overhauls WHERE date IS NOT NULL;
   CREATE TABLE opening_resets AS
     WITH flagged AS (
-      SELECT o.*, u.frame, r.rule, NOT (r.codes IS NULL OR list_contains(r.codes, 'assembly')) AS by_part,
+      SELECT o.*, u.id AS unit_id, u.frame, r.rule, NOT (r.codes IS NULL OR list_contains(r.codes, 'assembly')) AS by_part,
         CASE WHEN by_part THEN list_has_any(r.codes, list_transform(string_split(coalesce(o.fitted, ''), ';'), lambda code: trim(code))) ELSE true END AS resets
       FROM openings o JOIN units u USING (unit) JOIN (SELECT DISTINCT frame, codes, rule FROM reset_rules) r ON r.frame = u.frame),
     counted AS (
       SELECT *, row_number() OVER history AS place, sum(CASE WHEN resets THEN 1 ELSE 0 END) OVER (history ROWS UNBOUNDED PRECEDING)::INTEGER AS run_left,
         coalesce(last_value(${lastReset} IGNORE NULLS) OVER (history ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING), 0) AS start_found
       FROM flagged
-      WINDOW history AS (PARTITION BY unit, rule ORDER BY date, lost DESC, unit_hours, id))
+      WINDOW history AS (PARTITION BY unit_id, rule ORDER BY date, lost DESC, unit_hours, id))
     SELECT *, run_left - CASE WHEN resets THEN 1 ELSE 0 END AS run_found, coalesce(${lastReset}, start_found) AS start_left FROM counted;
   CREATE VIEW overhaul_resets AS SELECT o.*, r.characteristic FROM opening_resets o JOIN reset_rules r USING (rule);`;
