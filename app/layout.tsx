@@ -2,6 +2,7 @@ import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { DrawingReady } from './chart/DrawingReady';
 import { EngineProvider } from './engine/EngineProvider';
+import { RowsReady } from './fleet/RowsReady';
 import { EngineNotice } from './frame/EngineNotice';
 import { Footer } from './frame/Footer';
 import { Header } from './frame/Header';
@@ -45,6 +46,7 @@ export default function RootLayout({ children }: { readonly children: ReactNode 
             <Footer />
             <TermNotes />
             <DrawingReady />
+            <RowsReady />
           </KeptProvider>
         </EngineProvider>
       </body>

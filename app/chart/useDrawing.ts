@@ -1,6 +1,7 @@
 import { type RefObject, useCallback, useEffect, useState } from 'react';
 import type { DrawnPicture } from '../../lib/charts/drawSvg';
 import type { ChartTheme, LayeredSpec } from '../../lib/charts/theme';
+import { inTurn } from '../engine/inTurn';
 import { useWriting } from '../writing/useWriting';
 import { drawInWorker } from './drawingClient';
 import { placeSvg } from './placeSvg';
@@ -40,10 +41,10 @@ export function useDrawing(
     if (theme === null || width_px === null) return;
     let stale = false;
     const width = Math.max(narrowest_px, Math.floor(width_px));
-    const draw = async () => drawInWorker(build(theme, width < narrowBelow_px), width);
-    draw().then(
+    const draw = () => (stale ? null : drawInWorker(build(theme, width < narrowBelow_px), width));
+    inTurn(draw).then(
       (picture) => {
-        if (stale || box.current === null) return;
+        if (stale || picture === null || box.current === null) return;
         placeSvg(box.current, picture.svg);
         onDrawn?.(picture);
         setFailure(null);

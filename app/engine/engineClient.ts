@@ -8,6 +8,7 @@ import type {
 } from '../../lib/analysis/engine/EngineApi';
 import { type PackedOutcome, unpackOutcome } from '../../lib/analysis/engine/PackedFleet';
 import { unpackAnswer } from '../../lib/analysis/engine/packedAnswer';
+import { inTurn } from './inTurn';
 
 /** Time until the first sign of life of a worker, and until a silent one is reported as stalled. */
 export const startTimeout_ms = 45_000;
@@ -125,7 +126,8 @@ export function createEngineClient(createWorker: () => Worker): EngineClient {
         };
         const outcome = await call(opening, [...handedOver(words), proxy(report)]);
         signOfLife();
-        return unpackOutcome(outcome as PackedOutcome);
+        // Taking over the message of a large fleet was a task already.
+        return await inTurn(() => unpackOutcome(outcome as PackedOutcome));
       } finally {
         running -= 1;
         clearInterval(silence);

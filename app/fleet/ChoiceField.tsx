@@ -11,7 +11,7 @@ export interface Choice {
 }
 
 /** A list of more is typed into: nobody looks through it, and thousands of options take a second to draw. */
-const mostListed = 300;
+export const mostListed = 300;
 
 interface ChoiceFieldProps {
   readonly label: string;

@@ -4,7 +4,7 @@ import { useMemo } from 'react';
 import { isWholeFleet } from '../../lib/analysis/scope';
 import type { FleetResult, UnitRow } from '../../lib/analysis/types';
 import { compareValues } from '../table/compareValues';
-import { type Choice, ChoiceField } from './ChoiceField';
+import { type Choice, ChoiceField, mostListed } from './ChoiceField';
 import { type FleetFilter, limitedSeries } from './fleetRows';
 import { noScope, unitsText } from './scopeAddress';
 import { UnitsField } from './UnitsField';
@@ -18,8 +18,10 @@ interface FleetFiltersProps {
 }
 
 function valuesOf(units: readonly UnitRow[], value: (unit: UnitRow) => string | null): readonly Choice[] {
-  const values = new Set(units.map(value).filter((found) => found !== null));
-  return [...values].sort(compareValues).map((found) => ({ code: found, name: found }));
+  const values = [...new Set(units.map(value).filter((found) => found !== null))];
+  // Those that are typed and not listed are in no order.
+  const shown = values.length > mostListed ? values : values.sort(compareValues);
+  return shown.map((found) => ({ code: found, name: found }));
 }
 
 /** Choices of site, frame, engine, workshop, series and units, kept in the address. */

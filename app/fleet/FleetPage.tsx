@@ -7,9 +7,11 @@ import type { FleetResult } from '../../lib/analysis/types';
 import { useQuery } from '../address/useQuery';
 import { FleetAdvice } from '../decisions/FleetAdvice';
 import { WithFleet } from '../engine/WithFleet';
+import { Later } from '../frame/Later';
 import { Prose } from '../frame/Prose';
 import { WaitingQuestions } from '../records/WaitingQuestions';
 import { fleetRemarks, fleetSentence } from '../words/fleetSentence';
+import { useWrittenMemo } from '../writing/useWriting';
 import { FirstView } from './FirstView';
 import { FleetFilters } from './FleetFilters';
 import { FleetPicture } from './FleetPicture';
@@ -27,14 +29,16 @@ function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
   const rows = useMemo(() => fleetRows(fleet, filter), [fleet, filter]);
   const listed = useMemo(() => new Set(rows.map(({ unit }) => unit.unit)), [rows]);
   const filtered = !isWholeFleet(filter) || filter.series !== '';
+  const sentence = useWrittenMemo(() => fleetSentence(rows, filtered), [rows, filtered]);
+  const remarks = useWrittenMemo(() => fleetRemarks(rows), [rows]);
   return (
     <>
       <p className="answer">
-        <Prose text={fleetSentence(rows, filtered)} />
+        <Prose text={sentence} />
       </p>
       <WaitingQuestions questions={fleet.questions} />
       <ul className="remarks">
-        {fleetRemarks(rows).map((remark) => (
+        {remarks.map((remark) => (
           <li key={remark}>
             <Prose text={remark} />
           </li>
@@ -47,18 +51,21 @@ function FleetContent({ fleet }: { readonly fleet: FleetResult }) {
             fleet={fleet}
             rows={rows}
             filter={filter}
+            description={sentence}
             page={Number(query.get('page') ?? '1')}
             onPage={(page) => change({ page: page === 1 ? '' : String(page) })}
           />
-          <FleetTable
-            rows={rows}
-            filter={filter}
-            sort={query.get('sort') ?? ''}
-            onSort={(sort) => change({ sort })}
-          />
+          <Later after={rows.length}>
+            <FleetTable
+              rows={rows}
+              filter={filter}
+              sort={query.get('sort') ?? ''}
+              onSort={(sort) => change({ sort })}
+            />
+            <FleetAdvice fleet={fleet} units={listed} query={query} onChange={change} />
+          </Later>
         </>
       )}
-      {rows.length > 0 && <FleetAdvice fleet={fleet} units={listed} query={query} onChange={change} />}
       <p className="screenOnly">
         <Link href="/methods/#chance-of-a-unit">How this was computed</Link>
       </p>

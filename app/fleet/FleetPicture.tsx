@@ -1,13 +1,14 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useCallback, useMemo } from 'react';
+import { useCallback, useEffect, useMemo, useRef } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
 import { lighterSvg } from '../../lib/charts/lighterSvg';
 import { unitAddress } from '../address/unitAddress';
 import { Chart } from '../chart/Chart';
+import { whenIdle } from '../engine/whenIdle';
 import { Pager } from '../frame/Pager';
-import { fleetRemarks, fleetSentence } from '../words/fleetSentence';
+import { fleetRemarks } from '../words/fleetSentence';
 import { useWrittenMemo } from '../writing/useWriting';
 import { FleetFigure, fleetPictureTitle } from './FleetFigure';
 import { everything, type FleetFilter, type FleetRow, fleetRows } from './fleetRows';
@@ -21,6 +22,8 @@ interface FleetPictureProps {
   readonly fleet: FleetResult;
   readonly rows: readonly FleetRow[];
   readonly filter: FleetFilter;
+  /** What the picture shows, in words. */
+  readonly description: string;
   readonly page: number;
   readonly onPage: (page: number) => void;
   /** Whether all rows are printed, and not only those shown. */
@@ -28,7 +31,8 @@ interface FleetPictureProps {
 }
 
 /** One strip a unit, at most 60 to a picture; a click on a row opens its unit. */
-export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper = false }: FleetPictureProps) {
+export function FleetPicture(props: FleetPictureProps) {
+  const { fleet, rows, filter, description, page, onPage, wholeOnPaper = false } = props;
   const router = useRouter();
   const pages = Math.ceil(rows.length / rowsPerPicture);
   const current = Number.isInteger(page) ? Math.min(Math.max(1, page), pages) : 1;
@@ -52,22 +56,25 @@ export function FleetPicture({ fleet, rows, filter, page, onPage, wholeOnPaper =
     () => (isWhole ? (isOwn ? lastPictureSvg() : sitePictureSvg()) : null),
     [isWhole, isOwn],
   );
+  const callOff = useRef(() => {});
   const keep = useCallback(
-    (svg: string) =>
-      keepLastPicture({
-        sentence: fleetSentence(rows, false),
-        remarks: fleetRemarks(rows),
-        svg: lighterSvg(svg),
-      }),
-    [rows],
+    (svg: string) => {
+      // Nobody waits for it, and the picture is still to be painted.
+      callOff.current = whenIdle(() =>
+        keepLastPicture({ sentence: description, remarks: fleetRemarks(rows), svg: lighterSvg(svg) }),
+      );
+    },
+    [rows, description],
   );
+  // A picture of data that are not open any more must not be kept.
+  useEffect(() => () => callOff.current(), []);
   return (
     <FleetFigure>
       <Chart
         build={build}
         onPaper={onPaper}
         label={fleetPictureTitle}
-        description={fleetSentence(rows, true)}
+        description={description}
         height_px={shown.length * 24 + 50}
         {...(isWhole ? { until: last } : {})}
         {...(isWhole && isOwn ? { onDrawn: keep } : {})}

@@ -1,5 +1,6 @@
 'use client';
 
+import { useMemo } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
 import { TakenField } from '../frame/TakenField';
 import { namesWords } from '../words/namesWords';
@@ -15,8 +16,11 @@ const mostNamed = 5;
 /** A set of units by their names, parted by commas. Empty for all. */
 export function UnitsField({ fleet, units, onUnits }: UnitsFieldProps) {
   const text = units.join(', ');
-  const known = new Set(fleet.units.map(({ unit }) => unit));
-  const unknown = units.filter((unit) => !known.has(unit));
+  const unknown = useMemo(() => {
+    if (units.length === 0) return [];
+    const known = new Set(fleet.units.map(({ unit }) => unit));
+    return units.filter((unit) => !known.has(unit));
+  }, [fleet, units]);
   const take = (typed: string) => {
     const names = typed
       .split(',')

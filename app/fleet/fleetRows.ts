@@ -58,8 +58,17 @@ export function hasRows(fleet: FleetResult): boolean {
   return made.has(fleet);
 }
 
+/** Rows of whole fleets that are being made: whoever wants them goes on where another has got to. */
+const underWay = new WeakMap<FleetResult, Generator<void, readonly FleetRow[]>>();
+
 /** Makes the rows of the whole fleet in short steps, for a page that answers meanwhile. */
-export function* wholeFleetInSteps(fleet: FleetResult): Generator<void, readonly FleetRow[]> {
+export function wholeFleetInSteps(fleet: FleetResult): Generator<void, readonly FleetRow[]> {
+  const steps = underWay.get(fleet) ?? makingRows(fleet);
+  underWay.set(fleet, steps);
+  return steps;
+}
+
+function* makingRows(fleet: FleetResult): Generator<void, readonly FleetRow[]> {
   const rows = yield* rowsInSteps(fleet, everything);
   made.set(fleet, rows);
   return rows;
@@ -86,9 +95,8 @@ function* rowsInSteps(fleet: FleetResult, filter: FleetFilter): Generator<void, 
 export function limitedSeries(
   fleet: Pick<FleetResult, 'margins' | 'characteristics'>,
 ): readonly { readonly code: string; readonly name: string }[] {
-  const codes = new Set(
-    fleet.margins.filter((margin) => margin.limit_mm !== null).map((margin) => margin.series),
-  );
+  const codes = new Set<string>();
+  for (const margin of fleet.margins) if (margin.limit_mm !== null) codes.add(margin.series);
   return [...codes]
     .map((code) => ({ code, name: seriesName(code, fleet.characteristics) }))
     .sort((a, b) => (a.name < b.name ? -1 : 1));

@@ -14,8 +14,7 @@ export function pictureWindow(fleet: FleetResult, rows: readonly FleetRow[]): Ti
   return fleetWindow(fleet.asOf, rows.some(hasDates) ? fleet.quarters : [], plans);
 }
 
-/** The picture of these rows, in their order. */
+/** The picture of these rows, in their order; nothing is computed before it is drawn. */
 export function pictureOf(fleet: FleetResult, rows: readonly FleetRow[], window: TimeWindow): BuildSpec {
-  const strips = stripRows(rows, fleet);
-  return (theme, narrow) => fleetStrip(strips, window, theme, narrow);
+  return (theme, narrow) => fleetStrip(stripRows(rows, fleet), window, theme, narrow);
 }

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { startTransition, useEffect, useState } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
 import { hasRows, wholeFleetInSteps } from './fleetRows';
 
@@ -17,7 +17,8 @@ export function useFleetAhead(fleet: FleetResult): FleetResult | null {
     const steps = isReady(fleet) ? null : wholeFleetInSteps(fleet);
     let timer: ReturnType<typeof setTimeout> | undefined;
     const step = () => {
-      if (steps === null || steps.next().done) setShown(fleet);
+      // The page is drawn from them in slices, too.
+      if (steps === null || steps.next().done) startTransition(() => setShown(fleet));
       else timer = setTimeout(step);
     };
     step();

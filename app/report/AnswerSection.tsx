@@ -1,9 +1,8 @@
 import type { DriftFinding } from '../../lib/analysis/drift/types';
 import type { Paper, Report } from '../../lib/analysis/report/types';
-import { isWholeFleet } from '../../lib/analysis/scope';
 import type { FleetRow } from '../fleet/fleetRows';
 import { Prose } from '../frame/Prose';
-import { fleetRemarks, fleetSentence } from '../words/fleetSentence';
+import { fleetRemarks } from '../words/fleetSentence';
 import { changesSentence } from '../words/paperChangeWords';
 import { heldSentence, paperDriftSentence } from '../words/reportWords';
 import { sparesSentence } from '../words/sparesSentence';
@@ -11,6 +10,8 @@ import styles from './report.module.css';
 import type { Sources } from './sources';
 
 interface AnswerSectionProps {
+  /** The answer of the Fleet page for the units of the paper. */
+  readonly answer: string;
   readonly paper: Paper;
   readonly compared: Report['compared'];
   readonly rows: readonly FleetRow[];
@@ -20,9 +21,9 @@ interface AnswerSectionProps {
 }
 
 /** The answer in sentences, each with the table that it comes from. */
-export function AnswerSection({ paper, compared, rows, open, sources }: AnswerSectionProps) {
+export function AnswerSection({ answer, paper, compared, rows, open, sources }: AnswerSectionProps) {
   const sentences = [
-    { text: fleetSentence(rows, !isWholeFleet(paper.scope)), source: sources.fleet },
+    { text: answer, source: sources.fleet },
     ...fleetRemarks(rows).map((text) => ({ text, source: sources.fleet })),
     { text: sparesSentence(paper.spares), source: sources.spares },
     { text: paperDriftSentence(paper, open), source: sources.drift },

@@ -3,12 +3,14 @@
 import { useMemo, useState } from 'react';
 import { ordersDueOf } from '../../lib/analysis/report/paperSummary';
 import type { Report } from '../../lib/analysis/report/types';
+import { isWholeFleet } from '../../lib/analysis/scope';
 import { formatDate } from '../../lib/charts/format';
 import { useAcknowledgements } from '../drift/useAcknowledgements';
 import { FleetPicture } from '../fleet/FleetPicture';
 import { fleetRows } from '../fleet/fleetRows';
 import { Cautions } from '../frame/Cautions';
 import { Prose } from '../frame/Prose';
+import { fleetSentence } from '../words/fleetSentence';
 import { daySentence, emptyPaperSentence, paperTitle } from '../words/reportWords';
 import { useWrittenMemo } from '../writing/useWriting';
 import { AnswerSection } from './AnswerSection';
@@ -42,6 +44,7 @@ export function PaperView({ report, latest, query }: PaperViewProps) {
     () => sourcesOf(query, fleet.asOf === latest ? null : `that page stands on ${formatDate(latest)}`),
     [query, fleet, latest],
   );
+  const answer = useWrittenMemo(() => fleetSentence(rows, !isWholeFleet(scope)), [rows, scope]);
   const sparesQuery = useMemo(() => keptOf(query, sparesNames), [query]);
   const empty = emptyPaperSentence(paper);
   const day = daySentence(fleet.asOf, latest);
@@ -64,8 +67,23 @@ export function PaperView({ report, latest, query }: PaperViewProps) {
   return (
     <>
       {head}
-      <AnswerSection paper={paper} compared={compared} rows={rows} open={open} sources={sources} />
-      <FleetPicture fleet={fleet} rows={rows} filter={filter} page={page} onPage={setPage} wholeOnPaper />
+      <AnswerSection
+        answer={answer}
+        paper={paper}
+        compared={compared}
+        rows={rows}
+        open={open}
+        sources={sources}
+      />
+      <FleetPicture
+        fleet={fleet}
+        rows={rows}
+        filter={filter}
+        description={answer}
+        page={page}
+        onPage={setPage}
+        wholeOnPaper
+      />
       <UrgentUnits paper={paper} rows={rows} sources={sources} />
       <SignalsSection paper={paper} open={open} source={sources.drift} />
       <OrdersSection paper={paper} due={due} sparesQuery={sparesQuery} source={sources.spares} />

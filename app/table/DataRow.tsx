@@ -1,5 +1,6 @@
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 import { formatCount, formatDate } from '../../lib/charts/format';
+import { useWriting } from '../writing/useWriting';
 import type { CellValue, DataColumn } from './DataColumn';
 import { Written } from './Written';
 
@@ -27,7 +28,8 @@ interface DataRowProps<Data> {
 }
 
 /** One row of a table, its name as a row head. */
-export function DataRow<Data>({ row, index, columns, unit, measure, below }: DataRowProps<Data>) {
+function Row<Data>({ row, index, columns, unit, measure, below }: DataRowProps<Data>) {
+  useWriting();
   const cells = (
     <tr aria-rowindex={index + 2} data-index={index} data-unit={unit} ref={measure}>
       {columns.map((column) => {
@@ -56,3 +58,6 @@ export function DataRow<Data>({ row, index, columns, unit, measure, below }: Dat
     </>
   );
 }
+
+/** A row of a table, drawn anew only where it has changed: scrolling and measured heights change the table and not its rows. */
+export const DataRow = memo(Row) as typeof Row;

@@ -3,9 +3,9 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import type { RefObject } from 'react';
 import { usePrinting } from '../frame/usePrinting';
+import { boxHeight_px, measureRow, observeBox, rowHeight_px, scrollBox } from './rowSizes';
 
 const virtualAbove = 200;
-const rowHeight_px = 30;
 const overscan = 12;
 
 /** Rows to draw of a long table, and the height left empty before and after them. */
@@ -25,6 +25,11 @@ export function useRowWindow(count: number, box: RefObject<HTMLElement | null>):
     enabled: virtual,
     getScrollElement: () => box.current,
     estimateSize: () => rowHeight_px,
+    // The rows are drawn with the table, and not once more when its size is known.
+    initialRect: { width: 0, height: boxHeight_px() },
+    observeElementRect: observeBox,
+    measureElement: measureRow,
+    scrollToFn: scrollBox,
     overscan,
   });
   if (!virtual) {

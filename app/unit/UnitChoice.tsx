@@ -2,13 +2,17 @@ import Link from 'next/link';
 import { useMemo } from 'react';
 import type { FleetResult } from '../../lib/analysis/types';
 import { unitAddress } from '../address/unitAddress';
+import { openingSentence } from '../engine/WithFleet';
 import { chanceWords, everything, fleetRows } from '../fleet/fleetRows';
+import { useFleetAhead } from '../fleet/useFleetAhead';
 
 const offered = 12;
 
 /** What the Unit page offers before a unit is chosen: those that can wait least. */
 export function UnitChoice({ fleet }: { readonly fleet: FleetResult }) {
-  const rows = useMemo(() => fleetRows(fleet, everything), [fleet]);
+  const shown = useFleetAhead(fleet);
+  const rows = useMemo(() => (shown === null ? null : fleetRows(shown, everything)), [shown]);
+  if (rows === null) return <p role="status">{openingSentence}</p>;
   return (
     <>
       <p className="answer">Choose a unit. Those that can wait least are:</p>

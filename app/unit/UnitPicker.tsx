@@ -1,7 +1,8 @@
 'use client';
 
-import { type FormEvent, useId } from 'react';
-import type { FleetResult } from '../../lib/analysis/types';
+import { type FormEvent, useId, useMemo, useState } from 'react';
+import type { FleetResult, UnitRow } from '../../lib/analysis/types';
+import { searchedUnits, unitMatches } from '../search/unitMatches';
 
 interface UnitPickerProps {
   readonly fleet: FleetResult;
@@ -9,9 +10,25 @@ interface UnitPickerProps {
   readonly onPick: (unit: string) => void;
 }
 
+/** Of more units only those that fit what is typed are offered: a list of thousands holds the page up as it comes and goes. */
+const mostOffered = 300;
+
+/** The units that are offered while so much is typed. */
+function useOffered(units: readonly UnitRow[], typed: string): readonly UnitRow[] {
+  const areMany = units.length > mostOffered;
+  const isUsed = areMany && typed !== '';
+  const searched = useMemo(() => searchedUnits(isUsed ? units : []), [isUsed, units]);
+  return useMemo(
+    () => (areMany ? unitMatches(searched, typed, mostOffered).shown : units),
+    [areMany, searched, typed, units],
+  );
+}
+
 /** Choice of a unit by typing its name, with the known names offered. */
 export function UnitPicker({ fleet, id, onPick }: UnitPickerProps) {
   const listId = useId();
+  const [typed, setTyped] = useState('');
+  const offered = useOffered(fleet.units, typed);
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const name = new FormData(event.currentTarget).get('unit');
@@ -21,10 +38,18 @@ export function UnitPicker({ fleet, id, onPick }: UnitPickerProps) {
     <form className="controls" aria-label="Unit to show" onSubmit={submit}>
       <label>
         Unit
-        <input key={id} name="unit" list={listId} defaultValue={id} autoComplete="off" spellCheck={false} />
+        <input
+          key={id}
+          name="unit"
+          list={listId}
+          defaultValue={id}
+          autoComplete="off"
+          spellCheck={false}
+          onChange={(event) => setTyped(event.target.value)}
+        />
       </label>
       <datalist id={listId}>
-        {fleet.units.map((unit) => (
+        {offered.map((unit) => (
           <option key={unit.unit} value={unit.unit}>
             {[unit.frame, unit.site, unit.engine].filter((part) => part !== null).join(', ')}
           </option>

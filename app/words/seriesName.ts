@@ -3,8 +3,19 @@ import type { FleetResult } from '../../lib/analysis/types';
 
 type Characteristics = FleetResult['characteristics'];
 
+/** Names found by lists of characteristics: a large fleet asks for the same few many thousand times. */
+const found = new WeakMap<Characteristics, Map<string, string>>();
+
 /** Name of a series for people: the characteristic's name, and which of its numbers: 'Tip clearance, turbine, smallest'. */
 export function seriesName(series: string, characteristics: Characteristics): string {
+  const known = found.get(characteristics) ?? new Map<string, string>();
+  found.set(characteristics, known);
+  const name = known.get(series) ?? madeName(series, characteristics);
+  known.set(series, name);
+  return name;
+}
+
+function madeName(series: string, characteristics: Characteristics): string {
   const code = characteristicOf(
     series,
     characteristics.map((characteristic) => characteristic.code),

@@ -35,17 +35,50 @@ function startWords({ unit, difference_mm, sd_mm, q }: StartRow): string {
   return `${unit} starts ${formatMm(Math.abs(difference_mm), sd_mm)} ${side} its sisters (q\u00a0${formatProbability(q)})`;
 }
 
+/** Findings by the groups that were gone through: a page asks several times, and a fleet may have a hundred thousand rows. */
+const known = new WeakMap<readonly SisterGroup[], Map<FunnelMeasure, readonly SisterFinding[]>>();
+
 /** Units found unlike their sisters, one for each unit and series, the furthest first. */
 export function findings(groups: readonly SisterGroup[], measure: FunnelMeasure): readonly SisterFinding[] {
-  if (measure === 'start')
-    return groups
-      .flatMap(({ startRows }) => startRows)
-      .filter(({ q }) => q <= findAt)
-      .sort((a, b) => a.tailProbability - b.tailProbability)
-      .map((row) => ({ unit: row.unit, series: row.series, words: startWords(row) }));
-  return groups
-    .flatMap(({ rows }) => rows)
-    .filter(({ q }) => q <= findAt)
-    .sort((a, b) => farness(b) - farness(a))
-    .map((row) => ({ unit: row.unit, series: row.series, words: rateWords(row) }));
+  const ofGroups = known.get(groups) ?? new Map<FunnelMeasure, readonly SisterFinding[]>();
+  known.set(groups, ofGroups);
+  const found =
+    ofGroups.get(measure) ??
+    (measure === 'start'
+      ? leastFirst(
+          groups,
+          ({ startRows }) => startRows,
+          ({ tailProbability }) => tailProbability,
+          startWords,
+        )
+      : leastFirst(
+          groups,
+          ({ rows }) => rows,
+          (row) => -farness(row),
+          rateWords,
+        ));
+  ofGroups.set(measure, found);
+  return found;
+}
+
+/** Findings among rows, those of the least number first; words are made for the few that are read. */
+function leastFirst<Row extends SisterRow | StartRow>(
+  groups: readonly SisterGroup[],
+  rowsOf: (group: SisterGroup) => readonly Row[],
+  numberOf: (row: Row) => number,
+  wordsOf: (row: Row) => string,
+): readonly SisterFinding[] {
+  const found: { readonly row: Row; readonly number: number }[] = [];
+  for (const group of groups)
+    for (const row of rowsOf(group)) if (row.q <= findAt) found.push({ row, number: numberOf(row) });
+  return found
+    .sort((a, b) => a.number - b.number)
+    .map(({ row }) => ({
+      unit: row.unit,
+      series: row.series,
+      // Written when it is read, in the style of then.
+      get words() {
+        return wordsOf(row);
+      },
+    }));
 }

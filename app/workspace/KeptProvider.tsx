@@ -6,6 +6,7 @@ import { useEngine } from '../engine/EngineProvider';
 import { useFleetShown } from '../fleet/FirstView';
 import { forgetFilesKept, noteFilesKept, wereFilesCleared } from './filesKept';
 import { KeptContext } from './useKeptState';
+import { useLeaveWarning } from './useLeaveWarning';
 
 /** Follows for all pages how it stands with what is kept in this browser. */
 export function KeptProvider({ children }: { readonly children: ReactNode }) {
@@ -34,6 +35,7 @@ export function KeptProvider({ children }: { readonly children: ReactNode }) {
       stale = true;
     };
   }, [request, isWorking]);
+  useLeaveWarning(state);
   const leaveCleared = useCallback(() => {
     forgetFilesKept();
     setCleared(false);

@@ -41,10 +41,10 @@ export function anyOf(chances: Iterable<number>): number {
 }
 
 /** The largest chance of each characteristic, then 1 - product of (1 - p) over them; null without any chance. */
-function combined(
-  margins: readonly MarginRow[],
+function combined<Margin extends Pick<MarginRow, 'series'>>(
+  margins: readonly Margin[],
   codes: readonly string[],
-  chance: (margin: MarginRow) => number | null,
+  chance: (margin: Margin) => number | null,
 ): number | null {
   const largest = new Map<string, number>();
   for (const margin of margins) {
@@ -97,9 +97,10 @@ export function combineChances(margins: readonly MarginRow[], codes: readonly st
 
 /** The same chance on each of the quarters that the margins state; empty if no limited series has a forecast by date. */
 export function chanceByQuarter({ forecast }: UnitOutlook, codes: readonly string[]): readonly number[] {
-  const drawn = forecast.filter((margin) => margin.chanceByQuarter.length > 0);
-  const quarters = drawn[0]?.chanceByQuarter ?? [];
-  return quarters.map(
-    (_, quarter) => combined(drawn, codes, (margin) => margin.chanceByQuarter[quarter] ?? null) ?? 0,
-  );
+  // A margin may make its list anew whenever it is asked for it.
+  const drawn = forecast
+    .map((margin) => ({ series: margin.series, chances: margin.chanceByQuarter }))
+    .filter(({ chances }) => chances.length > 0);
+  const quarters = drawn[0]?.chances ?? [];
+  return quarters.map((_, quarter) => combined(drawn, codes, ({ chances }) => chances[quarter] ?? null) ?? 0);
 }

@@ -3,7 +3,7 @@ import { runThrough } from './steps';
 import type { FleetResult, MarginRow } from './types';
 
 /** Margins and units that are gone through in one step: some ten milliseconds. */
-const inStep = { margins: 8_000, units: 1_000 };
+const inStep = { margins: 6_000, units: 600 };
 
 type Known = Pick<FleetResult, 'units' | 'margins' | 'characteristics'>;
 

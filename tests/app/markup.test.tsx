@@ -10,6 +10,7 @@ import { ExpectedTables } from '../../app/records/ExpectedTables';
 import { FilesTable } from '../../app/records/FilesTable';
 import { ProblemsTable } from '../../app/records/ProblemsTable';
 import { UnitView } from '../../app/unit/UnitView';
+import { fleetSentence } from '../../app/words/fleetSentence';
 import { canonicalTables } from '../../lib/records/canonicalTables';
 import { fleet, margin, marginWithoutForecast, reading, unit, unitResult, unitSeries } from './fixture';
 
@@ -61,7 +62,16 @@ describe('Fleet', () => {
     const rows = fleetRows(open, everything);
     expectPlain(page(<FleetTable rows={rows} filter={everything} sort="" onSort={() => {}} />));
     expectPlain(
-      page(<FleetPicture fleet={open} rows={rows} filter={everything} page={1} onPage={() => {}} />),
+      page(
+        <FleetPicture
+          fleet={open}
+          rows={rows}
+          filter={everything}
+          description="One."
+          page={1}
+          onPage={() => {}}
+        />,
+      ),
     );
   });
 
@@ -81,7 +91,14 @@ describe('Fleet', () => {
     const open = fleet({ units, margins: units.map((one) => margin({ unit: one.unit })) });
     const rows = fleetRows(open, everything);
     const shown = page(
-      <FleetPicture fleet={open} rows={rows} filter={everything} page={3} onPage={() => {}} />,
+      <FleetPicture
+        fleet={open}
+        rows={rows}
+        filter={everything}
+        description={fleetSentence(rows, false)}
+        page={3}
+        onPage={() => {}}
+      />,
     );
     const image = shown.querySelector('[role=img]');
     expect(image?.getAttribute('aria-label')).toMatch(

@@ -2,7 +2,7 @@
 import { act } from 'react';
 import { createRoot } from 'react-dom/client';
 import { expect, it, vi } from 'vitest';
-import { everything, fleetRows, hasRows } from '../../app/fleet/fleetRows';
+import { everything, fleetRows, hasRows, wholeFleetInSteps } from '../../app/fleet/fleetRows';
 import { useFleetAhead } from '../../app/fleet/useFleetAhead';
 import type { FleetResult } from '../../lib/analysis/types';
 import { fleet, margin, unit } from './fixture';
@@ -49,5 +49,18 @@ it('shows a large fleet when its rows are made, step by step, and the one before
   expect(fleetRows(second, everything)).toBe(rows);
   expect(fleetRows(second, { ...everything, units: ['U-7'] })).toEqual(
     rows.filter((row) => row.unit.unit === 'U-7'),
+  );
+});
+
+it('rows that several wait for are made once, and whoever cannot wait has the rest made at once', () => {
+  const open = large(5_000, '2026-04-01');
+  const steps = wholeFleetInSteps(open);
+  expect(steps.next().done).toBe(false);
+  expect(wholeFleetInSteps(open)).toBe(steps);
+  const rows = fleetRows(open, everything);
+  expect(steps.next().done).toBe(true);
+  expect(fleetRows(open, everything)).toBe(rows);
+  expect(rows.map(({ unit }) => unit.unit)).toEqual(
+    fleetRows(large(5_000, '2026-04-01'), everything).map(({ unit }) => unit.unit),
   );
 });

@@ -17,6 +17,8 @@ function packColumn(values: readonly unknown[]): PackedColumn {
   if (values.every((value) => typeof value === 'boolean'))
     return { kind: 'truths', values: Uint8Array.from(values, Number) };
   if (values.every(isText)) return { kind: 'texts', ...packTexts(values) };
+  const records = values.filter((value) => value !== null);
+  if (haveOneShape(records)) return { kind: 'records', at: linesOf(values), rows: packRows(records) };
   if (values.every((value) => Array.isArray(value) && value.every(isNumber)))
     return packLists(values as readonly (readonly number[])[]);
   if (values.every(Array.isArray)) {
@@ -35,14 +37,26 @@ function isText(value: unknown): value is string | null {
   return value === null || typeof value === 'string';
 }
 
+/** Line of each value among those that are not null. */
+function linesOf(values: readonly unknown[]): Int32Array {
+  let line = 0;
+  return Int32Array.from(values, (value) => (value === null ? -1 : line++));
+}
+
 /** Whether all are plain objects with the same properties in the same order. */
-function haveOneShape(rows: readonly unknown[]): rows is readonly PlainRow[] {
+export function haveOneShape(rows: readonly unknown[]): rows is readonly PlainRow[] {
   const shapeOf = (row: unknown) =>
     typeof row === 'object' && row !== null && Object.getPrototypeOf(row) === Object.prototype
       ? JSON.stringify(Object.keys(row))
       : null;
   const first = shapeOf(rows[0]);
-  return first !== null && first !== '[]' && rows.every((row) => shapeOf(row) === first);
+  // A property of that name is none once it is set.
+  return (
+    first !== null &&
+    first !== '[]' &&
+    !first.includes('"__proto__"') &&
+    rows.every((row) => shapeOf(row) === first)
+  );
 }
 
 /** Place after the last element of each list, where all stand one after another. */

@@ -5,6 +5,8 @@ export type PackedColumn =
   | { readonly kind: 'texts'; readonly words: readonly (string | null)[]; readonly at: Uint32Array }
   | { readonly kind: 'lists'; readonly ends: Uint32Array; readonly values: Float64Array }
   | { readonly kind: 'tables'; readonly ends: Uint32Array; readonly rows: PackedRows }
+  /** Objects of one shape: the line of each, -1 where there is none. */
+  | { readonly kind: 'records'; readonly at: Int32Array; readonly rows: PackedRows }
   | {
       readonly kind: 'words';
       readonly ends: Uint32Array;
@@ -23,7 +25,7 @@ export interface PackedRows {
 export function buffersOf({ columns }: PackedRows): readonly ArrayBuffer[] {
   return Object.values(columns).flatMap((column) => {
     const arrays = Object.values(column).filter((part) => ArrayBuffer.isView(part));
-    const inner = column.kind === 'tables' ? buffersOf(column.rows) : [];
+    const inner = 'rows' in column ? buffersOf(column.rows) : [];
     return [...arrays.map(({ buffer }) => buffer as ArrayBuffer), ...inner];
   });
 }
@@ -90,6 +92,13 @@ function readerOf(column: PackedColumn): (place: number) => unknown {
         return Array.from({ length: (column.ends[place] as number) - start }, (_, line) =>
           rowAt(start + line),
         );
+      };
+    }
+    case 'records': {
+      const rowAt = rowReader(column.rows.columns);
+      return (place) => {
+        const line = column.at[place] as number;
+        return line < 0 ? null : rowAt(line);
       };
     }
     case 'words':

@@ -1,5 +1,6 @@
 import { promisifyRequest } from 'idb-keyval';
 import { generationName, generationOf, KeptElsewhere, type KeptStore } from './KeptStore';
+import { asHeld, asStored } from './largeFiles';
 
 const databaseName = 'endfloat';
 const storeName = 'own-files';
@@ -20,7 +21,8 @@ export function browserStore(): KeptStore {
     async read(names) {
       const store = (await database()).transaction(storeName, 'readonly').objectStore(storeName);
       const values = await Promise.all(names.map((name) => promisifyRequest<unknown>(store.get(name))));
-      return new Map(names.map((name, index) => [name, values[index]]));
+      const whole = await Promise.all(values.map(asHeld));
+      return new Map(names.map((name, index) => [name, whole[index]]));
     },
     async write(values, { generation, counts }) {
       // 'strict': an act that was acknowledged outlives a loss of power, too.
@@ -32,7 +34,7 @@ export function browserStore(): KeptStore {
       const kept = await promisifyRequest<unknown>(store.get(generationName));
       try {
         if (generationOf(kept) !== generation) throw new KeptElsewhere();
-        for (const [name, value] of values) store.put(value, name);
+        for (const [name, value] of values) store.put(asStored(value), name);
         if (counts) store.put(generation + 1, generationName);
       } catch (error) {
         transaction.abort();
