@@ -79,7 +79,7 @@ describe('runs put together from their parts of one spread', () => {
   beforeAll(async () => {
     database = await openNodeDatabase();
     connector = await database.connect();
-    await connector.run(`CREATE TABLE sisters AS SELECT 'U' AS unit, 'G' AS "group"`);
+    await connector.run(`CREATE TABLE sisters AS SELECT 'U' AS unit, 'G' AS "group", 0 AS place`);
   });
   afterAll(() => database.close());
 
