@@ -5,6 +5,8 @@ import { fetchedFile } from '../../lib/store/fetchedFile';
 
 let server: Server;
 let root: string;
+/** How often a file is still to break off. */
+let breaks = 0;
 
 /** Address of a server that listens on a free port. */
 async function listening(one: Server): Promise<string> {
@@ -16,11 +18,12 @@ const closed = (one: Server) => new Promise((resolve) => one.close(resolve));
 beforeAll(async () => {
   server = createServer((request, response) => {
     if (request.url === '/demo/units.csv') return response.end('unit,frame\n');
-    if (request.url === '/demo/broken.csv') {
+    if (request.url === '/demo/broken.csv' || (request.url === '/demo/once.csv' && breaks-- > 0)) {
       // Half of what was promised, and then the line is cut.
       response.writeHead(200, { 'content-length': '1000' }).write('unit,');
       return setTimeout(() => response.destroy(), 20);
     }
+    if (request.url === '/demo/once.csv') return response.end('unit,frame\n');
     return response.writeHead(404).end('No such page');
   });
   root = await listening(server);
@@ -36,6 +39,14 @@ describe('a file of the site', () => {
       response.arrayBuffer(),
     );
     expect(bytes.byteLength).toBe(11);
+  });
+
+  test('that breaks off is asked for once more, and no more than once', async () => {
+    breaks = 1;
+    expect(await text('demo/once.csv')).toBe('unit,frame\n');
+    breaks = 2;
+    await expect(text('demo/once.csv')).rejects.toThrow(/was not loaded as a whole/);
+    expect(breaks).toBe(0);
   });
 
   test('that is not there is named with the answer of the server', async () => {
