@@ -2,6 +2,7 @@
 
 import { type FormEvent, useId, useMemo, useState } from 'react';
 import type { FleetResult, UnitRow } from '../../lib/analysis/types';
+import { mostListed } from '../fleet/ChoiceField';
 import { searchedUnits, unitMatches } from '../search/unitMatches';
 
 interface UnitPickerProps {
@@ -10,16 +11,13 @@ interface UnitPickerProps {
   readonly onPick: (unit: string) => void;
 }
 
-/** Of more units only those that fit what is typed are offered: a list of thousands holds the page up as it comes and goes. */
-const mostOffered = 300;
-
-/** The units that are offered while so much is typed. */
+/** The units that are offered while so much is typed: of many only those that fit, since a list of thousands holds the page up as it comes and goes. */
 function useOffered(units: readonly UnitRow[], typed: string): readonly UnitRow[] {
-  const areMany = units.length > mostOffered;
+  const areMany = units.length > mostListed;
   const isUsed = areMany && typed !== '';
   const searched = useMemo(() => searchedUnits(isUsed ? units : []), [isUsed, units]);
   return useMemo(
-    () => (areMany ? unitMatches(searched, typed, mostOffered).shown : units),
+    () => (areMany ? unitMatches(searched, typed, mostListed).shown : units),
     [areMany, searched, typed, units],
   );
 }

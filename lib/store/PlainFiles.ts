@@ -9,8 +9,14 @@ interface PlainPiece extends CsvPiece {
   readonly firstLine: number;
 }
 
+/** Files that are read together, and their bytes. */
+interface Alike {
+  readonly files: PlainFile[];
+  length_bytes: number;
+}
+
 interface PlainFile extends TableFile {
-  readonly pieces: readonly PlainPiece[];
+  readonly pieces: readonly [PlainPiece, ...PlainPiece[]];
 }
 
 /**
@@ -20,7 +26,7 @@ interface PlainFile extends TableFile {
  * Files of one table are read in the order in which they came.
  */
 export class PlainFiles {
-  private waiting = new Map<string, PlainFile[]>();
+  private waiting = new Map<string, Alike>();
 
   constructor(private readonly connector: Connector) {}
 
@@ -34,13 +40,14 @@ export class PlainFiles {
     }
     const [{ delimiter, lineEnd }] = pieces;
     const kind = JSON.stringify([file.table.name, file.csv.header, delimiter, lineEnd]);
-    const alike = this.waiting.get(kind) ?? [];
-    const plain = { ...file, pieces };
-    if (bytesOf([...alike, plain]) > this.connector.textLength_bytes) {
-      await this.readAlike(alike);
-      alike.length = 0;
+    const length = pieces.reduce((sum, { bytes }) => sum + bytes.length, 0);
+    let alike = this.waiting.get(kind) ?? { files: [], length_bytes: 0 };
+    if (alike.length_bytes + length > this.connector.textLength_bytes) {
+      await this.readAlike(alike.files);
+      alike = { files: [], length_bytes: 0 };
     }
-    alike.push(plain);
+    alike.files.push({ ...file, pieces });
+    alike.length_bytes += length;
     this.waiting.set(kind, alike);
   }
 
@@ -48,7 +55,7 @@ export class PlainFiles {
   async read(): Promise<void> {
     const waiting = this.waiting;
     this.waiting = new Map();
-    for (const alike of waiting.values()) await this.readAlike(alike);
+    for (const { files } of waiting.values()) await this.readAlike(files);
   }
 
   private async readAlike(files: readonly PlainFile[]): Promise<void> {
@@ -56,7 +63,7 @@ export class PlainFiles {
     if (first === undefined) return;
     if (files.length === 1) return loadTable(this.connector, first, async () => {});
     const { table, csv, pieces } = first;
-    const { delimiter, lineEnd } = pieces[0] as PlainPiece;
+    const [{ delimiter, lineEnd }] = pieces;
     const idBefore = await lastReadingId(this.connector, table);
     await this.connector.runOnText(
       { bytes: files.flatMap((file) => file.pieces.map(({ bytes }) => bytes)), delimiter, lineEnd },
@@ -76,7 +83,7 @@ function togetherSql(
 ): string {
   let [lastRow, lastId] = [0, idBefore];
   const ranges = files.map(({ name, csv, pieces }) => {
-    const { firstLine } = pieces[0] as PlainPiece;
+    const [{ firstLine }] = pieces;
     const range = {
       file: quoted(name),
       line: firstLine - lastRow - 1,
@@ -105,8 +112,4 @@ function plainPieces({ pieces }: CutCsv): readonly [PlainPiece, ...PlainPiece[]]
   const isPlain =
     plain.length === pieces.length && further.every(({ lineEnd }) => lineEnd === first?.lineEnd);
   return first !== undefined && isPlain ? [first, ...further] : null;
-}
-
-function bytesOf(files: readonly PlainFile[]): number {
-  return files.reduce((sum, { pieces }) => pieces.reduce((own, { bytes }) => own + bytes.length, sum), 0);
 }

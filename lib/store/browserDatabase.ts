@@ -1,4 +1,5 @@
 import { AsyncDuckDB, type AsyncDuckDBConnection, ConsoleLogger, LogLevel } from '@duckdb/duckdb-wasm';
+import { joinedBytes } from '../records/joinedBytes';
 import {
   type Column,
   type Connector,
@@ -70,16 +71,6 @@ function plainRow(names: readonly string[], row: Record<string, unknown>): Row {
   return Object.fromEntries(names.map((name) => [name, plainValue(row[name], name)]));
 }
 
-function joined(stretches: readonly Uint8Array[]): Uint8Array {
-  const whole = new Uint8Array(stretches.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const stretch of stretches) {
-    whole.set(stretch, at);
-    at += stretch.length;
-  }
-  return whole;
-}
-
 /** Columns of an answer; numbers without gaps are copied whole. */
 function columnsOf(table: Table): ReadonlyMap<string, Column> {
   const filled = table.schema.fields.map(({ name, type }, index): [string, Column] => {
@@ -136,7 +127,7 @@ async function connector(
   const runOnText: Connector['runOnText'] = async (text, columns, statements) => {
     const name = `${schema}-${loads++}.txt`;
     // The engine takes the array over, so it gets a copy of just the bytes in use.
-    await database.registerFileBuffer(name, joined(text.bytes));
+    await database.registerFileBuffer(name, joinedBytes(text.bytes));
     await run(statements(textRowsSql(text, columns, name)));
     await database.dropFile(name);
   };

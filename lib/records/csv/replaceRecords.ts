@@ -1,3 +1,4 @@
+import { joinedBytes } from '../joinedBytes';
 import { byteOrderMark } from './normaliseCsv';
 import { RecordReader } from './recordReader';
 
@@ -34,11 +35,5 @@ export function replaceRecords(
     copied = end;
   }
   parts.push(bytes.subarray(copied));
-  const replaced = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
-  let at = 0;
-  for (const part of parts) {
-    replaced.set(part, at);
-    at += part.length;
-  }
-  return replaced;
+  return joinedBytes(parts);
 }

@@ -1,3 +1,4 @@
+import { joinedBytes } from '../joinedBytes';
 import { PassphraseNeeded, WorkspaceRefused } from './Workspace';
 
 const opening = new TextEncoder().encode('sealed workspace 1\n');
@@ -23,7 +24,7 @@ export async function seal(bytes: Uint8Array, passphrase: string): Promise<Uint8
     key,
     bytes as Uint8Array<ArrayBuffer>,
   );
-  return joined([opening, salt, nonce, new Uint8Array(sealed)]);
+  return joinedBytes([opening, salt, nonce, new Uint8Array(sealed)]);
 }
 
 /** True of bytes that seal has made. */
@@ -71,14 +72,4 @@ async function keyOf(passphrase: string, salt: Uint8Array<ArrayBuffer>): Promise
 
 function part(bytes: Uint8Array, from: number, length: number): Uint8Array<ArrayBuffer> {
   return new Uint8Array(bytes.slice(from, from + length));
-}
-
-function joined(parts: readonly Uint8Array[]): Uint8Array {
-  const whole = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const one of parts) {
-    whole.set(one, at);
-    at += one.length;
-  }
-  return whole;
 }

@@ -1,3 +1,5 @@
+import { joinedBytes } from '../../joinedBytes';
+
 const step = 1 << 20;
 /** What windows-1252 has at 0x80 to 0x9F; the five places without a character stay control characters. */
 const windows1252Upper = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
@@ -10,7 +12,6 @@ export function transcode(
   const decoder = new TextDecoder(label, { ignoreBOM: true });
   const encoder = new TextEncoder();
   const pieces: Uint8Array[] = [];
-  let length = 0;
   let replaced = 0;
   let multiByte = 0;
   for (let start = 0; start < bytes.length; start += step) {
@@ -21,17 +22,9 @@ export function transcode(
       label === 'windows-1252' ? decoded.replace(/[\u0080-\u009f]/g, windows1252Character) : decoded;
     for (let at = text.indexOf('\ufffd'); at >= 0; at = text.indexOf('\ufffd', at + 1)) replaced++;
     multiByte += text.match(/[\u0080-\ud7ff\ue000-\ufffc]/g)?.length ?? 0;
-    const piece = encoder.encode(text);
-    pieces.push(piece);
-    length += piece.length;
+    pieces.push(encoder.encode(text));
   }
-  const joined = new Uint8Array(length);
-  let at = 0;
-  for (const piece of pieces) {
-    joined.set(piece, at);
-    at += piece.length;
-  }
-  return { bytes: joined, replaced, multiByte };
+  return { bytes: joinedBytes(pieces), replaced, multiByte };
 }
 
 function windows1252Character(control: string): string {
