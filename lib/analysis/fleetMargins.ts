@@ -1,6 +1,6 @@
 import { group } from 'd3-array';
+import type { MarginQuestion } from './currentLine';
 import type { GroupWork, OnTask } from './groupWork';
-import type { MarginQuestion } from './marginRow';
 import type { QuestionIndex } from './questionIndex';
 import type { MarginRow } from './types';
 import type { UnitNow } from './unitNow';

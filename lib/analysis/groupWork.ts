@@ -2,7 +2,8 @@ import { fitWear } from '../stats/wear/fitWear';
 import { integrateWear } from '../stats/wear/integrateWear';
 import { noForecastReason } from '../stats/wear/noForecastReason';
 import type { WearFit, WearPosterior, WearStatistics } from '../stats/wear/types';
-import { type MarginQuestion, marginRow } from './marginRow';
+import type { MarginQuestion } from './currentLine';
+import { marginRow } from './marginRow';
 import type { MarginRow } from './types';
 
 /** The wear model of one group and series: data only, so that another thread can hand it over. */

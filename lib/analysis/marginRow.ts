@@ -1,48 +1,14 @@
 import { crossings } from '../stats/wear/crossing';
 import { chancePast, levelAt, readingQuantile, slopeOf } from '../stats/wear/forecast';
-import { runLevel } from '../stats/wear/runLevel';
 import type { LineMixture } from '../stats/wear/types';
-import type { LimitInForce, RunNow } from '../store/questions';
-import { type GroupFit, runIndexOf } from './groupFits';
-import type { QuarterAhead } from './isoDate';
+import { currentLine, type MarginQuestion } from './currentLine';
 import type { MarginRow } from './types';
-import { dateAtHours, type UnitNow } from './unitNow';
+import { dateAtHours } from './unitNow';
 
 /** Forecasts further ahead than this are 'beyond'. */
 export const furthestForecast_h = 100_000;
 /** Above this chance a level counts as past its limit now. */
 const chanceOfPast = 0.9;
-
-/** What a margin is computed from. */
-export interface MarginQuestion {
-  readonly unit: UnitNow;
-  readonly series: string;
-  readonly fit: GroupFit | null;
-  readonly run: RunNow | null;
-  readonly limit: LimitInForce | null;
-  readonly asOf: string;
-  /** Days at which the chance is wanted for the strips; the same for every unit. */
-  readonly quarters: readonly QuarterAhead[];
-}
-
-/** Start and slope of the run that the unit is in now, or the reason why they cannot be told. */
-export function currentLine(
-  question: MarginQuestion,
-): { readonly line: LineMixture; readonly runHours: number } | { readonly reason: string } {
-  const { unit, fit, run } = question;
-  if (unit.row.overhauls === 0 || run === null) return { reason: 'no overhaul of the unit in the files' };
-  if (run.start_hours < 0)
-    return {
-      reason: 'an overhaul of the unit is held, so when its run started is not known: settle that row first',
-    };
-  if (fit === null) return { reason: `no reading of this series in the sister group ${unit.row.group}` };
-  if (fit.posterior === null) return { reason: fit.row.reason ?? 'the sister group has no fit' };
-  if (unit.hoursNow === null) return { reason: 'the hours of the unit are not known' };
-  const unitIndex = fit.unitIndex.get(unit.row.unit) ?? null;
-  const runIndex = runIndexOf(fit, unit.row.unit, run.run);
-  const runHours = Math.max(0, unit.hoursNow - run.start_hours);
-  return { line: runLevel(fit.posterior, fit.statistics, unitIndex, runIndex), runHours };
-}
 
 /**
  * Margin of one unit, series and limit on the day: level, early / median / late, chance at the next overhaul and the

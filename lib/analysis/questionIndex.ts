@@ -1,8 +1,8 @@
 import { group } from 'd3-array';
 import type { LimitInForce, RunOf } from '../store/questions';
+import type { MarginQuestion } from './currentLine';
 import { type GroupFit, groupKey } from './groupFits';
 import { type QuarterAhead, quartersAfter } from './isoDate';
-import type { MarginQuestion } from './marginRow';
 import type { UnitNow } from './unitNow';
 
 /** Looks up, for any unit, every series and limit that its margins are asked for. */

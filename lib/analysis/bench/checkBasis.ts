@@ -1,5 +1,5 @@
 import { runLevel } from '../../stats/wear/runLevel';
-import { currentLine, type MarginQuestion } from '../marginRow';
+import { currentLine, type MarginQuestion } from '../currentLine';
 import type { UnitNow } from '../unitNow';
 import type { CheckBasis, LineAt, StageForecast } from './types';
 import type { ItemBench } from './unitBench';

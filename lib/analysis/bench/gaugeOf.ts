@@ -1,5 +1,5 @@
 import { clockNoise, type KnownSet } from '../../stats/benchCheck/clockForecast';
-import type { MarginQuestion } from '../marginRow';
+import type { MarginQuestion } from '../currentLine';
 import type { GaugeRepeatability } from '../repeatability/gaugeRepeatability';
 
 /** How far one reading repeats, and what that is known from. */

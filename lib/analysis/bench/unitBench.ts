@@ -12,8 +12,8 @@ import {
   workshopsSql,
 } from '../../store/sql/benchRecords';
 import { characteristicOf } from '../combineChances';
+import type { MarginQuestion } from '../currentLine';
 import { runName } from '../groupFits';
-import type { MarginQuestion } from '../marginRow';
 import type { Analysis } from '../openAnalysis';
 import { codesOf } from '../plan/partStocks';
 import type { Planning, PlanningUnit } from '../plan/planning';

@@ -2,8 +2,7 @@ import { crossings } from '../../stats/wear/crossing';
 import { chancePast } from '../../stats/wear/forecast';
 import { runLevel } from '../../stats/wear/runLevel';
 import type { LineMixture } from '../../stats/wear/types';
-import { placeOf } from '../demand/drawnFleet';
-import { currentLine } from '../marginRow';
+import { currentLine } from '../currentLine';
 import type { SeriesPlan } from '../plan/seriesPlans';
 
 /** A series on its way through the planned overhauls: the run it is in and when that started. */
@@ -22,18 +21,15 @@ export function seriesStateNow(
   plan: SeriesPlan,
 ): SeriesState | { readonly plan: SeriesPlan; readonly reason: string } {
   const { question } = plan;
-  const { fit, run } = question;
   const current = currentLine(question);
   if ('reason' in current) return { plan, reason: current.reason };
-  if (fit === null || fit.posterior === null || run === null)
-    return { plan, reason: 'no forecast of this series' };
-  const place = placeOf(plan, fit);
+  const { posterior, statistics, unit, run } = current;
   return {
     plan,
     line: current.line,
-    fresh: runLevel(fit.posterior, fit.statistics, place.unit, null),
-    start_h: run.start_hours,
-    readings: place.run === null ? 0 : (fit.statistics.count[place.run] as number),
+    fresh: runLevel(posterior, statistics, unit, null),
+    start_h: current.start_h,
+    readings: run === null ? 0 : (statistics.count[run] as number),
   };
 }
 

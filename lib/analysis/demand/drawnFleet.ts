@@ -4,9 +4,9 @@ import { type LineBelief, lineBelief, mirrored } from '../../stats/draws/lineBel
 import { seededStream } from '../../stats/draws/seededStream';
 import { drawUnit, type UnitDraws } from '../../stats/draws/unitDraws';
 import { runLevel } from '../../stats/wear/runLevel';
-import type { LineMixture, StudentTable } from '../../stats/wear/types';
-import { type GroupFit, groupKey, runIndexOf } from '../groupFits';
-import { currentLine } from '../marginRow';
+import type { StudentTable } from '../../stats/wear/types';
+import { currentRun } from '../currentLine';
+import { type GroupFit, groupKey } from '../groupFits';
 import type { Planning, PlanningUnit } from '../plan/planning';
 import type { SeriesPlan } from '../plan/seriesPlans';
 
@@ -82,14 +82,13 @@ function drawSeries(
   groups: Map<string, GroupDraws>,
 ): DrawnSeries | null {
   const { question, characteristic } = plan;
-  const { unit, fit, run } = question;
-  const current = currentLine(question);
-  if ('reason' in current || fit === null || fit.posterior === null || run === null) return null;
-  const { posterior, statistics } = fit;
+  const { fit } = question;
+  const current = currentRun(question);
+  if ('reason' in current || fit === null) return null;
+  const { posterior, statistics, unit, run, start_h } = current;
   const shared = groupDraws(fit, characteristic, seed, draws, groups);
-  const place = placeOf(plan, fit);
-  const name = `${unit.row.unit}/${characteristic}`;
-  const drawn = drawUnit(posterior, statistics, shared, { ...place, nextRuns }, seededStream(seed, name));
+  const name = `${question.unit.row.unit}/${characteristic}`;
+  const drawn = drawUnit(posterior, statistics, shared, { unit, run, nextRuns }, seededStream(seed, name));
   const sign = plan.side === 'upper' ? 1 : -1;
   const lines =
     sign === 1
@@ -99,18 +98,19 @@ function drawSeries(
           start_mm: drawn.start_mm.map((y) => -y),
           slope_mm_per_10kh: drawn.slope_mm_per_10kh.map((y) => -y),
         };
-  const belief = (mixture: LineMixture) => (sign === 1 ? lineBelief(mixture) : mirrored(lineBelief(mixture)));
+  const belief = (ofRun: number | null) => {
+    const believed = lineBelief(runLevel(posterior, statistics, unit, ofRun));
+    return sign === 1 ? believed : mirrored(believed);
+  };
   return {
     plan,
     limit_mm: sign * plan.limit_mm,
-    runStart_h: run.start_hours,
+    runStart_h: start_h,
     crossing: crossingsOf(lines, sign * plan.limit_mm),
     count: draws,
     lines: plan.byPart ? lines : noLines,
     sdNoise_mm: shared.sdNoise_mm,
-    believed: plan.byPart
-      ? { current: belief(current.line), next: belief(runLevel(posterior, statistics, place.unit, null)) }
-      : null,
+    believed: plan.byPart ? { current: belief(run), next: belief(null) } : null,
     table: posterior.table,
     noiseSeed: hash32(`${seed}/${name}/readings`),
   };
@@ -131,17 +131,6 @@ function groupDraws(
   const made = drawGroup(fit.posterior, seededStream(seed, `${fit.row.group}/${characteristic}`), draws);
   groups.set(key, made);
   return made;
-}
-
-/** Where the unit and its present run stand in the group's statistics. */
-export function placeOf(
-  plan: SeriesPlan,
-  fit: GroupFit,
-): { readonly unit: number | null; readonly run: number | null } {
-  const name = plan.question.unit.row.unit;
-  const unit = fit.unitIndex.get(name) ?? null;
-  const run = plan.question.run === null ? null : runIndexOf(fit, name, plan.question.run.run);
-  return { unit, run };
 }
 
 /** Run hours / 10,000 at which each drawn line meets the limit: 0 if it starts past it, infinite if it never does. */

@@ -1,6 +1,6 @@
 import { expose } from 'comlink';
+import type { MarginQuestion } from '../currentLine';
 import { fitGroup, marginsOf } from '../groupWork';
-import type { MarginQuestion } from '../marginRow';
 import { packRows } from './packRows';
 
 /** A second thread for what is long in an analysis; margins are packed, since row by row they are long in being copied. */

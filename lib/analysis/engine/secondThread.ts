@@ -1,7 +1,7 @@
 import { type Remote, wrap } from 'comlink';
 import type { WearStatistics } from '../../stats/wear/types';
+import type { MarginQuestion } from '../currentLine';
 import type { FittedGroup } from '../groupWork';
-import type { MarginQuestion } from '../marginRow';
 import type { MarginRow } from '../types';
 import type { Computing } from './group.worker';
 import { unpackRows } from './packedRows';

@@ -1,6 +1,6 @@
 import type { LimitSide } from '../../stats/wear/types';
 import type { LimitInForce } from '../../store/questions';
-import type { MarginQuestion } from '../marginRow';
+import type { MarginQuestion } from '../currentLine';
 import type { PartStock } from './partStocks';
 
 /** What starts a new run of a series. */

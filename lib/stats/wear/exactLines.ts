@@ -16,6 +16,12 @@ const found = new WeakMap<WearStatistics, ExactLines | null>();
 /** Squares below this share of the readings' own are rounding, not scatter. */
 const ROUNDING = 1e-12;
 const LEVELS: readonly Level[] = ['group', 'unit', 'run'];
+const kinds: readonly ExactLines[] = LEVELS.flatMap((start) => LEVELS.map((rate) => ({ start, rate })));
+const finest: ExactLines = { start: 'run', rate: 'run' };
+const nearlyFinest: readonly ExactLines[] = [
+  { start: 'run', rate: 'unit' },
+  { start: 'unit', rate: 'run' },
+];
 
 /**
  * Finds lines that pass through every reading without scatter, with too many readings to be chance: the noise
@@ -40,19 +46,20 @@ function linesThroughAll(statistics: WearStatistics): ExactLines | null {
   const [n, yy] = [blocks.group.n[0] as number, blocks.group.yy[0] as number];
   const largest = Math.abs(statistics.yCentre) + Math.sqrt(yy);
   const rounding = ROUNDING * yy + n * (4 * Number.EPSILON * largest) ** 2;
-  for (const start of LEVELS) {
-    for (const rate of LEVELS) {
-      const differing = Number(start !== 'group') + Number(rate !== 'group');
-      const finer = LEVELS.indexOf(rate) > LEVELS.indexOf(start);
-      const fine = blocks[finer ? rate : start];
-      const within = placesWithin(statistics, finer ? rate : start, finer ? start : rate);
-      const { squares, parameters } = finer
-        ? ratesWithinStarts(fine, within)
-        : startsWithinRates(fine, within);
-      if (statistics.readings - parameters >= 2 + differing && squares <= rounding) return { start, rate };
-    }
-  }
-  return null;
+  const leftBy = ({ start, rate }: ExactLines) => {
+    const finer = LEVELS.indexOf(rate) > LEVELS.indexOf(start);
+    const fine = blocks[finer ? rate : start];
+    const within = placesWithin(statistics, finer ? rate : start, finer ? start : rate);
+    return finer ? ratesWithinStarts(fine, within) : startsWithinRates(fine, within);
+  };
+  // Lines that differ by less leave no fewer squares: mostly only those that differ by run in both are left to try.
+  const scatter = nearlyFinest.every((kind) => leftBy(kind).squares > rounding);
+  const fits = (kind: ExactLines) => {
+    const differing = Number(kind.start !== 'group') + Number(kind.rate !== 'group');
+    const { squares, parameters } = leftBy(kind);
+    return statistics.readings - parameters >= 2 + differing && squares <= rounding;
+  };
+  return (scatter ? [finest] : kinds).find(fits) ?? null;
 }
 
 /** First block of a level in each block of the same or a coarser one, and their number at the end. */
