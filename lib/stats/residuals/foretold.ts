@@ -16,6 +16,8 @@ import { together, unitsOf } from './unitsOf';
  * z then differs by under 0.03 from that of nodes placed for the readings known.
  */
 const MOST_SHIFT = 2;
+/** Units that mostly carry a forecast already: asking so few costs little. */
+const SOME_UNITS = 8;
 
 /** What all units of a group share when their readings are foretold, and the arrays that are filled for one after another. */
 export interface ForetellingGroup {
@@ -69,13 +71,17 @@ export function foretellingGroup(
     tables.set(count, table);
     return table;
   };
-  const units = statistics.unitNames.length;
-  // Where two halves of the units each carry a forecast, one of them is whole whichever unit is left out.
-  const halves = [unitsOf(statistics, 0, units >> 1), unitsOf(statistics, units >> 1, units)];
-  const alwaysCarries = halves.every((half) => noForecastReason(half) === null);
+  const half = statistics.unitNames.length >> 1;
+  const alwaysCarries = [Math.min(SOME_UNITS, half), half].some((size) => carryTwice(statistics, size));
   const atNodes = new UnitAtNodes(nodeBase(readingNodes(posterior), statistics));
   const known = new KnownRuns(statistics, taken);
   return { statistics, taken, runs: wearWorkspace(statistics).runs, atNodes, known, alwaysCarries, tableOf };
+}
+
+/** Whether two sets of so many units each carry a forecast: then one of them is whole whichever unit is left out. */
+function carryTwice(statistics: WearStatistics, units: number): boolean {
+  const sets = [unitsOf(statistics, 0, units), unitsOf(statistics, units, 2 * units)];
+  return sets.every((set) => noForecastReason(set) === null);
 }
 
 /**

@@ -1,7 +1,8 @@
 import { absorbRuns, absorbUnits, type WearWorkspace } from './absorb';
 import { type AngleRange, edgeShare } from './angleRange';
+import { nearNodes } from './nearNodes';
 import { RATIO_NODE, ratioNodes } from './ratioNodes';
-import { groupSolution, solveGroup } from './solveGroup';
+import { type GroupSolution, groupSolution, solveGroup } from './solveGroup';
 
 /** Numbers a node: log weight, beta0, beta1, A^-1 (00, 01, 11), RSS. */
 export const NODE = 7;
@@ -16,6 +17,8 @@ export interface NodeGrid {
   readonly weights: Float64Array;
   /** Share of weight at each position of each axis. */
   readonly shares: readonly Float64Array[];
+  /** Nodes that were computed; the rest of them carries no weight. */
+  readonly computed: number;
   /** Largest share of an outermost node that is not at a natural end of its range. */
   readonly edgeShare: number;
 }
@@ -23,11 +26,26 @@ export interface NodeGrid {
 /** Evaluates the posterior at every combination of the nodes of four axes. */
 export function nodeGrid(workspace: WearWorkspace, ranges: readonly AngleRange[]): NodeGrid {
   const ratios = ratioNodes(ranges);
-  const nodes = evaluateNodes(workspace, ratios);
+  return gridOf(ranges, ratios, evaluateNodes(workspace, ratios), ratios.length / RATIO_NODE);
+}
+
+/** The same, but that nodes are computed only as far as weight is met, see nearNodes. */
+export function nearGrid(workspace: WearWorkspace, ranges: readonly AngleRange[]): NodeGrid {
+  const ratios = ratioNodes(ranges);
+  const { nodes, computed } = nearNodes(workspace, ranges, ratios);
+  return gridOf(ranges, ratios, nodes, computed);
+}
+
+function gridOf(
+  ranges: readonly AngleRange[],
+  ratios: Float64Array,
+  nodes: Float64Array,
+  computed: number,
+): NodeGrid {
   const weights = nodeWeights(nodes);
   const shares = axisShares(ranges, weights);
   const edges = ranges.map((range, axis) => edgeShare(range, shares[axis] as Float64Array));
-  return { ranges, ratios, nodes, weights, shares, edgeShare: Math.max(...edges) };
+  return { ranges, ratios, nodes, weights, shares, computed, edgeShare: Math.max(...edges) };
 }
 
 /**
@@ -37,23 +55,33 @@ export function nodeGrid(workspace: WearWorkspace, ranges: readonly AngleRange[]
  * only where a run's ratio changes, see absorbRuns: once for each pair of run ratios if the axes are ratios.
  */
 export function evaluateNodes(workspace: WearWorkspace, ratios: Float64Array): Float64Array {
-  const degrees = workspace.statistics.readings - 4;
   const nodes = new Float64Array((NODE * ratios.length) / RATIO_NODE);
   const solution = groupSolution();
   for (let r = 0, p = 0; r < ratios.length; r += RATIO_NODE, p += NODE) {
     const runs = absorbRuns(workspace, ratios[r] as number, ratios[r + 1] as number);
     const units = absorbUnits(workspace, ratios[r + 2] as number, ratios[r + 3] as number);
-    solveGroup(workspace, solution);
-    const logRss = Math.log(solution.residualSquares);
-    nodes[p] = (ratios[r + 4] as number) - 0.5 * (runs + units + solution.logDeterminant + degrees * logRss);
-    nodes[p + 1] = solution.beta0;
-    nodes[p + 2] = solution.beta1;
-    nodes[p + 3] = solution.inverse00;
-    nodes[p + 4] = solution.inverse01;
-    nodes[p + 5] = solution.inverse11;
-    nodes[p + 6] = solution.residualSquares;
+    fillNode(workspace, nodes, p, (ratios[r + 4] as number) - 0.5 * (runs + units), solution);
   }
   return nodes;
+}
+
+/** Writes one node at place p after its units were absorbed; `known` is its log prior less half the log determinants of run and unit. */
+export function fillNode(
+  workspace: WearWorkspace,
+  nodes: Float64Array,
+  p: number,
+  known: number,
+  solution: GroupSolution,
+): void {
+  solveGroup(workspace, solution);
+  const degrees = workspace.statistics.readings - 4;
+  nodes[p] = known - 0.5 * (solution.logDeterminant + degrees * Math.log(solution.residualSquares));
+  nodes[p + 1] = solution.beta0;
+  nodes[p + 2] = solution.beta1;
+  nodes[p + 3] = solution.inverse00;
+  nodes[p + 4] = solution.inverse01;
+  nodes[p + 5] = solution.inverse11;
+  nodes[p + 6] = solution.residualSquares;
 }
 
 function nodeWeights(nodes: Float64Array): Float64Array {

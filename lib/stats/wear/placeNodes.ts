@@ -2,7 +2,7 @@ import type { WearWorkspace } from './absorb';
 import { type AngleRange, type Fineness, fitRange, RIGHT_ANGLE } from './angleRange';
 import { MERGED_WIDTH, mergeScale } from './mergeScale';
 import { modeRanges } from './modeRanges';
-import { type NodeGrid, nodeGrid } from './nodeGrid';
+import { type NodeGrid, nearGrid, nodeGrid } from './nodeGrid';
 import type { WearFit } from './types';
 
 /** Groups with no more runs start from the full range, so that a second mode cannot be missed. */
@@ -25,8 +25,8 @@ const SEARCH_COUNT = 7;
 const MANY_UNITS = 50;
 /** Error of the midpoint rule there: 2 exp(-6). */
 const MANY_CELL = 1.8;
-/** Nodes of an axis whose ratio is seen to differ from zero, where a normal density is all there is to be summed. */
-const CLEAR_COUNT = 5;
+/** Nodes of an axis to begin with there, where little more than a normal density is to be summed. */
+const MANY_COUNT = 5;
 /** Ratios known so well lose little by what lies beyond such an edge. */
 const MANY_EDGE = 1e-2;
 const ROUNDS = 12;
@@ -65,16 +65,14 @@ export function placeNodes(workspace: WearWorkspace, fitted: WearFit['ratios'] |
   const search = { mostAtEdge, widestCell, resolved: false };
   const near =
     many && fitted !== null ? [fitted.startRun, fitted.slopeRun, fitted.startUnit, fitted.slopeUnit] : null;
-  const nearMode = modeRanges(workspace, SEARCH_COUNT, inTotals, near).map((range) =>
-    many && range.low > 0 ? { ...range, count: CLEAR_COUNT } : range,
-  );
+  const nearMode = modeRanges(workspace, many ? MANY_COUNT : SEARCH_COUNT, inTotals, near);
   if (!small && nearMode.every(isNarrow)) return narrowNodes(workspace, nearMode);
   let ranges = small ? nearMode.map((range) => ({ ...range, low: 0, high: RIGHT_ANGLE })) : nearMode;
   let nodesComputed = 0;
   let resolved = false;
   for (let round = 1; ; round++) {
-    const grid = nodeGrid(workspace, ranges);
-    nodesComputed += grid.weights.length;
+    const grid = many ? nearGrid(workspace, ranges) : nodeGrid(workspace, ranges);
+    nodesComputed += grid.computed;
     const fitTo = (fineness: Fineness) =>
       ranges.map((range, axis) => fitRange(range, grid.shares[axis] as Float64Array, fineness));
     const inside = grid.edgeShare <= mostAtEdge;
