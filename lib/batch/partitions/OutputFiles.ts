@@ -1,12 +1,11 @@
 import { rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Cell, ResultTable } from '../../analysis/fleetTables';
+import type { ResultTable } from '../../analysis/fleetTables';
 import { csvLines, writeCsv } from '../../records/csv/writeCsv';
 import { TextFile } from '../TextFile';
 
 /** A table that is written piece by piece. */
 export interface OpenTable {
-  rows(rows: readonly (readonly Cell[])[]): Promise<void>;
   /** Lines as they are. */
   text(lines: string): Promise<void>;
   end(): Promise<void>;
@@ -30,7 +29,6 @@ export class OutputFiles {
     const file = new TextFile(this.making(name));
     await file.add(csvLines([header]));
     return {
-      rows: (rows) => file.add(csvLines(rows)),
       text: (lines) => file.add(lines),
       end: () => file.end(),
     };

@@ -118,8 +118,10 @@ async function writeSisters(parts: readonly FinishedPart[], output: OutputFiles)
   let loaded: LoadedSisters | undefined;
   for (const { part, series, from, index } of blocks) {
     if (loaded?.part !== part) loaded = { part, blocks: await partSisters(part) };
-    const rows = loaded.blocks[index]?.rows ?? [];
-    await file.rows(rows.map((row, k) => [...row, chances(q.get(series)?.[from + k] ?? null)]));
+    const lines = loaded.blocks[index]?.lines ?? [];
+    await file.text(
+      lines.map((line, k) => `${line}${chances(q.get(series)?.[from + k] ?? null) ?? ''}\n`).join(''),
+    );
   }
   await file.end();
 }

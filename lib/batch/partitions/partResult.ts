@@ -9,6 +9,7 @@ import type { Analysis } from '../../analysis/openAnalysis';
 import type { PartStock } from '../../analysis/plan/partStocks';
 import { planningOf } from '../../analysis/plan/planning';
 import { sisterRatios } from '../../analysis/sisters/sisterRatios';
+import { csvLines } from '../../records/csv/writeCsv';
 import { type PartSignals, partSignals } from './partSignals';
 import type { FleetFacts } from './surveyParts';
 
@@ -18,8 +19,9 @@ type Row = readonly Cell[];
 export interface SisterBlock {
   readonly group: string;
   readonly series: string;
-  readonly rows: readonly Row[];
-  readonly tailProbabilities: readonly number[];
+  /** Line of every unit as it will be written, up to its last cell, the q-value. */
+  readonly lines: readonly string[];
+  readonly tailProbabilities: Float64Array;
 }
 
 /** Pieces of a part wanted on a day, in every draw. */
@@ -51,8 +53,8 @@ export async function partResult(analysis: Analysis, facts: FleetFacts): Promise
       return {
         group: fit.row.group,
         series: fit.row.series,
-        rows: sistersTable(rows, () => undefined).rows.map((row) => row.slice(0, -1)),
-        tailProbabilities: rows.map(({ rate }) => rate.tailProbability),
+        lines: sistersTable(rows, () => undefined).rows.map((row) => csvLines([row]).trimEnd()),
+        tailProbabilities: Float64Array.from(rows, ({ rate }) => rate.tailProbability),
       };
     }),
     problems: problemsTable(analysis.fleet).rows,
