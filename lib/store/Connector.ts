@@ -34,6 +34,11 @@ export interface Connector {
     columns: readonly string[],
     statements: (rows: string) => string,
   ): Promise<void>;
+  /**
+   * Packs all tables as they are by now, to a tenth of their size or so; what is added later lies beside them as it comes. It reads
+   * and writes every table, so it is for long ones only. Where another connection holds it up all stays as it was.
+   */
+  pack(): Promise<void>;
   /** Drops the schema with all its tables and closes the connection. */
   close(): Promise<void>;
 }
@@ -70,16 +75,32 @@ export function columnOf(values: Iterable<string | number | null>, rows: number,
   return numbers;
 }
 
-/** Name of the schema that the n-th connection works in. */
+/** Schema that the n-th connection works in. */
 export function schemaName(n: number): string {
-  return `records_${n}`;
+  return `records.of_${n}`;
+}
+
+/** Packs the records, unless another connection is at work on them. */
+export async function packRecords(run: Connector['run']): Promise<void> {
+  try {
+    await run('CHECKPOINT records');
+  } catch (error) {
+    if (!/cannot checkpoint/i.test(String(error))) throw error;
+  }
+}
+
+/** Takes a connection out of its schema and drops that. */
+export function dropSchemaSql(schema: string): string {
+  return `USE memory.main; DROP SCHEMA ${schema} CASCADE`;
 }
 
 /**
- * Settings of every engine: nothing may be fetched or changed later, and no checkpoint is made. In memory there is no log for it
- * to shorten, and it reads every table anew after each large change.
+ * What every engine starts with: a database for the records that packs its tables where it is told to, nothing that may be fetched or
+ * changed later, and no checkpoint but where one is asked for. In memory there is no log for it to shorten, and it reads every table
+ * anew after each large change.
  */
-export const lockSql = `SET checkpoint_threshold = '1TB'; SET autoinstall_known_extensions = false; SET autoload_known_extensions = false; SET lock_configuration = true;`;
+export const startSql = `ATTACH ':memory:' AS records (COMPRESS);
+  SET checkpoint_threshold = '1TB'; SET autoinstall_known_extensions = false; SET autoload_known_extensions = false; SET lock_configuration = true;`;
 
 /** A normalised body as a text: fields parted by 0x1F, records by LF. */
 export function normalisedText(bytes: Uint8Array): DelimitedText {

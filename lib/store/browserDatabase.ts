@@ -5,12 +5,14 @@ import {
   type Connector,
   columnOf,
   type Database,
-  lockSql,
+  dropSchemaSql,
   normalisedText,
+  packRecords,
   plainValue,
   type Row,
   StoreError,
   schemaName,
+  startSql,
   tableOfTextSql,
   textRowsSql,
 } from './Connector';
@@ -67,8 +69,15 @@ function inTime<T>(work: Promise<T>): Promise<T> {
 
 type Table = Awaited<ReturnType<AsyncDuckDBConnection['query']>>;
 
-function plainRow(names: readonly string[], row: Record<string, unknown>): Row {
-  return Object.fromEntries(names.map((name) => [name, plainValue(row[name], name)]));
+/** Rows of an answer, filled column by column: asking each row for its cells takes ten times as long. */
+function rowsOf(table: Table): readonly Row[] {
+  const rows: Record<string, string | number | null>[] = Array.from({ length: table.numRows }, () => ({}));
+  for (const [index, { name }] of table.schema.fields.entries()) {
+    let place = 0;
+    for (const value of table.getChildAt(index) ?? [])
+      (rows[place++] as Record<string, string | number | null>)[name] = plainValue(value, name);
+  }
+  return rows;
 }
 
 /** Columns of an answer; numbers without gaps are copied whole. */
@@ -102,7 +111,7 @@ export async function openBrowserDatabase(files: EngineFiles): Promise<Database>
     throw error;
   }
   const settings = await database.connect();
-  await settings.query(lockSql);
+  await settings.query(startSql);
   await settings.close();
   let connections = 0;
   return {
@@ -152,9 +161,7 @@ async function connector(
     },
     async query(sql, parameters = []) {
       try {
-        const table = await answer(sql, parameters);
-        const names = table.schema.fields.map((field) => field.name);
-        return table.toArray().map((row) => plainRow(names, row));
+        return rowsOf(await answer(sql, parameters));
       } catch (error) {
         throw new StoreError(error, sql);
       }
@@ -168,8 +175,9 @@ async function connector(
     },
     loadText: (table, columns, body) => runOnText(normalisedText(body), columns, tableOfTextSql(table)),
     runOnText,
+    pack: () => packRecords(run),
     async close() {
-      await run(`USE main; DROP SCHEMA ${schema} CASCADE`);
+      await run(dropSchemaSql(schema));
       await connection.close();
     },
   };

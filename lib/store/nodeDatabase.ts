@@ -16,12 +16,14 @@ import {
   type Connector,
   columnOf,
   type Database,
-  lockSql,
+  dropSchemaSql,
   normalisedText,
+  packRecords,
   plainValue,
   type Row,
   StoreError,
   schemaName,
+  startSql,
   tableOfTextSql,
   textRowsSql,
 } from './Connector';
@@ -101,7 +103,7 @@ export async function openNodeDatabase({
     ...(threads !== undefined && { threads: String(threads) }),
   });
   const settings = await instance.connect();
-  await settings.run(lockSql);
+  await settings.run(startSql);
   settings.closeSync();
   let connections = 0;
   return {
@@ -161,8 +163,9 @@ async function connector(connection: DuckDBConnection, schema: string, folder: s
     },
     loadText: (table, columns, body) => runOnText(normalisedText(body), columns, tableOfTextSql(table)),
     runOnText,
+    pack: () => packRecords(run),
     async close() {
-      await run(`USE main; DROP SCHEMA ${schema} CASCADE`);
+      await run(dropSchemaSql(schema));
       connection.closeSync();
     },
   };

@@ -8,11 +8,12 @@ export const unitPositionsSql = `
   WITH place AS (
     SELECT unit, site, engine, bank FROM installations WHERE from_date <= $1::DATE AND coalesce(to_date, $1::DATE) >= $1::DATE
     QUALIFY row_number() OVER (PARTITION BY unit ORDER BY from_date DESC, id DESC) = 1),
+  placed AS (SELECT *, row_number() OVER (ORDER BY date, id) AS place FROM overhauls WHERE date <= $1::DATE),
   last AS (
-    SELECT unit, count(*) AS overhauls, arg_max(site, (date, id)) AS site, arg_max(engine, (date, id)) AS engine, arg_max(bank, (date, id)) AS bank,
-      arg_max(workshop, (date, id)) AS workshop, max(date) AS date, arg_max(unit_hours, (date, id)) AS hours,
-      (arg_max(unit_hours, (date, id)) - arg_min(unit_hours, (date, id))) AS hours_spanned, (max(date) - min(date)) AS days_spanned
-    FROM overhauls WHERE date <= $1::DATE GROUP BY unit),
+    SELECT unit, count(*) AS overhauls, arg_max(site, place) AS site, arg_max(engine, place) AS engine, arg_max(bank, place) AS bank,
+      arg_max(workshop, place) AS workshop, max(date) AS date, arg_max(unit_hours, place) AS hours,
+      (arg_max(unit_hours, place) - arg_min(unit_hours, place)) AS hours_spanned, (max(date) - min(date)) AS days_spanned
+    FROM placed GROUP BY unit),
   ever AS (SELECT DISTINCT unit FROM installations),
   here AS (
     SELECT u.unit, p.unit IS NOT NULL OR e.unit IS NULL AS installed, coalesce(p.site, l.site) AS site,
@@ -25,7 +26,8 @@ export const unitPositionsSql = `
     CAST(plan.hours_per_year AS DOUBLE) AS hours_per_year, CAST(plan.hours_now AS DOUBLE) AS plan_hours, CAST(plan.hours_now_date AS VARCHAR) AS plan_date,
     CAST(plan.next_overhaul_date AS VARCHAR) AS next_overhaul_date, CAST(plan.interval_h AS DOUBLE) AS interval_h
   FROM units u JOIN here h USING (unit) LEFT JOIN last l USING (unit)
-  LEFT JOIN plan ON h.installed AND plan.engine = h.engine AND plan.bank IS NOT DISTINCT FROM h.bank
+  -- With a condition on one side beside the key every unit would be held against every plan.
+  LEFT JOIN plan ON plan.engine = CASE WHEN h.installed THEN h.engine END AND plan.bank IS NOT DISTINCT FROM h.bank
   ORDER BY u.unit`;
 
 /** Units that were opened after $1 (YYYY-MM-DD). */
