@@ -6,8 +6,8 @@ import { NoUsableReadings, openAnalysis } from '../openAnalysis';
 import { type ChangedVerdict, changedVerdicts } from '../tables/changedVerdicts';
 import { FleetAnswers } from './FleetAnswers';
 import type { LazyDatabase } from './LazyDatabase';
+import { nextTask } from './nextTask';
 import { settingsOfOpening } from './OpenFleet';
-import { yieldToMessages } from './yieldToMessages';
 
 /** What decisions would change of what is open. */
 export interface Effect {
@@ -37,7 +37,7 @@ export class EffectOfDecisions {
   async of(open: FleetAnswers, files: readonly InputFile[], decisions: readonly Decision[]): Promise<Effect> {
     const attempt = ++this.attempt;
     const goOn = async () => {
-      await yieldToMessages();
+      await nextTask();
       if (this.attempt !== attempt) throw new Error('The comparison was stopped. Nothing was changed.');
     };
     const connector = await this.database.connect();

@@ -9,13 +9,16 @@ import { FleetAnswers } from './FleetAnswers';
 import { Cancelled, failure } from './failure';
 import { heldCsv } from './heldCsv';
 import type { LazyDatabase } from './LazyDatabase';
-import { yieldToMessages } from './yieldToMessages';
+import { nextTask } from './nextTask';
 
 /** Problems that a page lists; the others are counted, and all are in the batch command's problems.csv. */
 const problemsListed = 5_000;
 
-/** Least time between two reports of progress: the page lays itself out and paints for each, which cost a third of a core at 40 ms. */
+/** Least time between two reports of progress of one kind: the page lays itself out and paints for each, which cost a third of a core at 40 ms. */
 const betweenReports_ms = 250;
+
+/** Least time between two turns of others, such as a question of the page or a word to stop. */
+const betweenTurns_ms = 40;
 
 /** How the page opens files. */
 export function settingsOfOpening(decisions: readonly Decision[]): AnalysisSettings {
@@ -62,14 +65,21 @@ export class OpenFleet {
     onProgress: ReportProgress,
   ): Promise<OpenOutcome> {
     const attempt = ++this.attempt;
-    let reportedAt = Number.NEGATIVE_INFINITY;
+    let [reportedAt, turnAt] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+    let kind = '';
     const report = async (progress: Progress): Promise<void> => {
       const now = performance.now();
-      // A step may be shorter than it takes to tell of it; a stop is heeded at each.
-      if (now - reportedAt >= betweenReports_ms) {
+      const [begins = ''] = progress.step.split(' ');
+      // A step may be shorter than letting others in takes; a stop is heeded at each.
+      const isTurn = now - turnAt >= betweenTurns_ms;
+      if (now - reportedAt >= betweenReports_ms || (isTurn && begins !== kind)) {
         reportedAt = now;
+        kind = begins;
         onProgress(progress);
-        await yieldToMessages();
+      }
+      if (isTurn) {
+        turnAt = now;
+        await nextTask();
       }
       if (this.attempt !== attempt) throw new Cancelled();
     };
@@ -80,7 +90,7 @@ export class OpenFleet {
         const settings = { ...settingsOfOpening(decisions), work: this.work };
         const analysis = await openAnalysis(connector, await files(), source, settings, report);
         const previous = this.answers;
-        this.answers = new FleetAnswers(analysis, yieldToMessages);
+        this.answers = new FleetAnswers(analysis, nextTask);
         this.rulings = analysis.imported.rulings;
         this.attemptHeld = null;
         await previous?.analysis.connector.close();

@@ -1,4 +1,5 @@
 import { fitGroup, type GroupWork, marginsOf, type OnTask } from '../groupWork';
+import { nextTask } from './nextTask';
 import type { SecondThread } from './secondThread';
 
 /** Below this number of runs or questions a second thread takes longer to start than it saves. */
@@ -61,6 +62,8 @@ async function onTwo<Task, Answer>(
       const place = next;
       next += 1;
       await onTask(place);
+      // The other is handed its next task only when its last answer has been heard.
+      if (helping.length > 0) await nextTask();
       answers[place] = here(tasks[place] as Task);
     }
     await Promise.all(helping);

@@ -73,7 +73,7 @@ describe('fits on two threads', () => {
       return fitGroup(statistics);
     };
     const stopped = fitsOnTwo(counting)([...groups, ...groups], async (place) => {
-      if (place === 1) throw new Error('stopped');
+      if (place === 0) throw new Error('stopped');
     });
     await expect(stopped).rejects.toThrow('stopped');
     await pause(50);
