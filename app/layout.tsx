@@ -8,6 +8,7 @@ import { Footer } from './frame/Footer';
 import { Header } from './frame/Header';
 import { TermNotes } from './frame/TermNotes';
 import { NewerVersion } from './offline/NewerVersion';
+import { DropAnywhere } from './records/DropAnywhere';
 import { KeptNotice } from './workspace/KeptNotice';
 import { KeptProvider } from './workspace/KeptProvider';
 import './styles/tokens.css';
@@ -41,6 +42,7 @@ export default function RootLayout({ children }: { readonly children: ReactNode 
               <NewerVersion />
               <EngineNotice />
               <KeptNotice />
+              <DropAnywhere />
               {children}
             </main>
             <Footer />

@@ -1,16 +1,11 @@
 'use client';
 
-import { useCallback, useEffect, useRef, useState } from 'react';
-import type { DroppedFile } from '../../lib/analysis/engine/EngineApi';
-import { looksLikeWorkspace } from '../../lib/records/workspace/workspaceFile';
+import { useCallback, useRef } from 'react';
 import { useEngine } from '../engine/EngineProvider';
-import { mayAdd } from '../engine/engineState';
-import { counted } from '../words/counted';
 import { siteFleetName } from '../words/siteFleet';
-import { useMayWrite } from '../workspace/useKeptState';
-import { droppedFiles } from './droppedFiles';
 import styles from './records.module.css';
 import { usePageDrop } from './usePageDrop';
+import { useTakenFiles } from './useTakenFiles';
 
 interface FileDropProps {
   readonly onWorkspace: (file: File) => void;
@@ -18,52 +13,17 @@ interface FileDropProps {
 
 /** Where files and folders come in: dropped anywhere on the page, or chosen; a workspace file is handed on. */
 export function FileDrop({ onWorkspace }: FileDropProps) {
-  const { state, start } = useEngine();
-  const [message, setMessage] = useState<string | null>(null);
+  const { state } = useEngine();
   const filePicker = useRef<HTMLInputElement>(null);
   const folderPicker = useRef<HTMLInputElement>(null);
-  const mayWrite = useMayWrite();
-  const busy = !mayAdd(state) || !mayWrite;
-  // At the page's start it is not known yet whether own files are there, which these are to be added to.
-  const isStarting = state.work?.behind === true && state.fleet === null;
-  const isClosed = busy && !isStarting;
-  const [waiting, setWaiting] = useState<readonly DroppedFile[] | null>(null);
-  useEffect(() => {
-    if (waiting === null || busy) return;
-    setWaiting(null);
-    start('addFiles', waiting);
-  }, [waiting, busy, start]);
-
-  const take = useCallback(
-    async (event: Event) => {
-      if (isClosed) {
-        setMessage(
-          mayWrite
-            ? 'Wait until the work under way ends, or stop it, and then add the files again.'
-            : 'Nothing was added: this tab looks on, as is said above.',
-        );
-        return;
-      }
-      try {
-        const files = await droppedFiles(event);
-        if (files.length === 0) {
-          setMessage('There was no file in what was dropped or chosen.');
-          return;
-        }
-        const workspace = files.find(({ bytes }) => looksLikeWorkspace(new Uint8Array(bytes)));
-        if (workspace !== undefined) {
-          if (files.length > 1) setMessage(`${workspace.name} is a workspace file: drop it by itself.`);
-          else onWorkspace(new File([workspace.bytes], workspace.name));
-          return;
-        }
-        setMessage(`${counted(files.length, 'file')} taken.`);
-        setWaiting(files);
-      } catch (error) {
-        setMessage(error instanceof Error ? error.message : String(error));
-      }
+  const handOn = useCallback(
+    (file: File) => {
+      onWorkspace(file);
+      return null;
     },
-    [isClosed, mayWrite, onWorkspace],
+    [onWorkspace],
   );
+  const { take, message, isClosed } = useTakenFiles(handOn);
   const dragging = usePageDrop(take);
   const chosen = (input: HTMLInputElement, event: Event) => {
     void take(event).finally(() => {

@@ -4,6 +4,7 @@ import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { EngineState } from '../../app/engine/engineState';
 import { engineState, initialState } from '../../app/engine/engineState';
+import { DropAnywhere } from '../../app/records/DropAnywhere';
 import { FileDrop } from '../../app/records/FileDrop';
 import { fleet } from './fixture';
 
@@ -11,6 +12,9 @@ const engine = vi.hoisted(() => ({ state: {} as unknown, start: vi.fn() }));
 vi.mock('../../app/engine/EngineProvider', () => ({ useEngine: () => engine }));
 const dropped = vi.hoisted(() => ({ files: [{ name: 'readings.csv', bytes: new ArrayBuffer(3) }] }));
 vi.mock('../../app/records/droppedFiles', () => ({ droppedFiles: async () => dropped.files }));
+
+const path = vi.hoisted(() => ({ name: '/' }));
+vi.mock('next/navigation', () => ({ usePathname: () => path.name }));
 
 let root: Root;
 let box: HTMLElement;
@@ -68,4 +72,17 @@ test('while other files are being read nothing is taken, and the page says so', 
   see(engineState(finished(remembered('own'), 'own'), reading));
   await drop();
   expect([status(), engine.start.mock.calls]).toEqual([expect.stringContaining('Wait until'), []]);
+});
+
+test('what is dropped on any other page is opened too; on Records the drop zone takes it, once', async () => {
+  engine.state = finished(remembered('own'), 'own');
+  act(() => root.render(<DropAnywhere />));
+  const drop = new Event('drop', { bubbles: true, cancelable: true });
+  await act(async () => void document.body.dispatchEvent(drop));
+  expect([drop.defaultPrevented, engine.start.mock.calls]).toEqual([true, [['addFiles', dropped.files]]]);
+  path.name = '/records/';
+  act(() => root.render(<DropAnywhere key="records" />));
+  const left = new Event('drop', { bubbles: true, cancelable: true });
+  await act(async () => void document.body.dispatchEvent(left));
+  expect([left.defaultPrevented, engine.start.mock.calls.length]).toEqual([false, 1]);
 });

@@ -1,6 +1,6 @@
 import { transfer } from 'comlink';
 import type { FleetQuestion } from './FleetQuestions';
-import { buffersOf, type PackedRows, rowViews } from './packedRows';
+import { buffersOf, type PackedRows, viewMaker } from './packedRows';
 import { haveOneShape, packRows } from './packRows';
 
 /**
@@ -10,39 +10,58 @@ import { haveOneShape, packRows } from './packRows';
 const longLists: Readonly<Partial<Record<FleetQuestion, readonly string[]>>> = {
   decisions: ['answer'],
   charts: ['answer'],
-  sisters: ['rows', 'startRows', 'units'],
+  sisters: ['rows', 'startRows', 'units', 'limits'],
   spares: ['exceedances'],
   report: ['units', 'margins', 'decisions', 'exceedances'],
 };
 
 interface PackedAnswer {
   readonly packedAnswer: unknown;
+  /** The lists in it by their names, those of one name one after another. */
+  readonly packedLists: Readonly<Record<string, PackedList | readonly unknown[]>>;
 }
 
-/** A list by the shapes of its rows: of which shape each row is, and the rows of each shape. */
+/** Rows by their shapes: of which shape each row is, and the rows of each shape. */
 interface PackedList {
   readonly shapeOf: Uint8Array;
   readonly packedList: readonly PackedRows[];
 }
 
+/** Where a list lies among those of its name. */
+interface ListPlace {
+  readonly listOf: string;
+  readonly from: number;
+  readonly to: number;
+}
+
 /** Rows of more shapes are no list to be gone through by column. */
 const mostShapes = 4;
 
-/** The answer to a question as it goes to the page: its long lists by column, their memory handed over. */
+/**
+ * The answer to a question as it goes to the page: its long lists by column, their memory handed over. Lists of one name are packed
+ * as one: a thousand groups with a list each would be some ten thousand columns to take over.
+ */
 export function packAnswer(question: unknown, answer: unknown): unknown {
   const names = Object.hasOwn(longLists, String(question)) ? longLists[question as FleetQuestion] : undefined;
   if (names === undefined) return answer;
-  const buffers: ArrayBuffer[] = [];
-  const pack = (value: unknown, name: string): unknown => {
+  const rows = new Map<string, unknown[]>();
+  const gather = (value: unknown, name: string): unknown => {
     if (isPlain(value))
-      return Object.fromEntries(Object.entries(value).map(([one, inside]) => [one, pack(inside, one)]));
+      return Object.fromEntries(Object.entries(value).map(([one, inside]) => [one, gather(inside, one)]));
     if (!Array.isArray(value)) return value;
-    const list = names.includes(name) ? packList(value) : null;
-    if (list === null) return value.map((one) => pack(one, ''));
-    buffers.push(...list.packedList.flatMap(buffersOf));
-    return list;
+    if (!names.includes(name)) return value.map((one) => gather(one, ''));
+    const known = rows.get(name) ?? [];
+    rows.set(name, known);
+    const from = known.length;
+    for (const row of value) known.push(row);
+    return { listOf: name, from, to: known.length } satisfies ListPlace;
   };
-  return transfer({ packedAnswer: pack(answer, 'answer') } satisfies PackedAnswer, buffers);
+  const packedAnswer = gather(answer, 'answer');
+  const packedLists = Object.fromEntries([...rows].map(([name, list]) => [name, packList(list) ?? list]));
+  const buffers = Object.values(packedLists).flatMap((list) =>
+    'packedList' in list ? list.packedList.flatMap(buffersOf) : [],
+  );
+  return transfer({ packedAnswer, packedLists } satisfies PackedAnswer, buffers);
 }
 
 function packList(rows: readonly unknown[]): PackedList | null {
@@ -61,28 +80,44 @@ function packList(rows: readonly unknown[]): PackedList | null {
 }
 
 /**
- * The answer as it was packed; rows of its long lists are views, see rowViews. Those inside an object are made when they are first
+ * The answer as it was packed; rows of its long lists are views, see viewMaker. Those inside an object are made when they are first
  * asked for: of an answer about many series one is shown.
  */
 export function unpackAnswer(answer: unknown): unknown {
-  return isPlain(answer) && 'packedAnswer' in answer ? unpacked(answer.packedAnswer) : answer;
+  if (!isPlain(answer) || !('packedLists' in answer)) return answer;
+  const { packedAnswer, packedLists } = answer as unknown as PackedAnswer;
+  const rowsOf = new Map(Object.entries(packedLists).map(([name, list]) => [name, rowsBetween(list)]));
+  const listAt = ({ listOf, from, to }: ListPlace) => rowsOf.get(listOf)?.(from, to) ?? [];
+  const unpacked = (value: unknown): unknown => {
+    if (Array.isArray(value)) return value.map(unpacked);
+    if (!isPlain(value)) return value;
+    if (isPlace(value)) return listAt(value);
+    const made: Record<string, unknown> = {};
+    for (const [name, one] of Object.entries(value)) {
+      if (isPlain(one) && isPlace(one)) defineOnce(made, name, () => listAt(one));
+      else made[name] = unpacked(one);
+    }
+    return made;
+  };
+  return unpacked(packedAnswer);
 }
 
-function unpacked(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(unpacked);
-  if (!isPlain(value)) return value;
-  if (isList(value)) return unpackList(value);
-  const made: Record<string, unknown> = {};
-  for (const [name, one] of Object.entries(value)) {
-    if (isPlain(one) && isList(one)) defineOnce(made, name, () => unpackList(one));
-    else made[name] = unpacked(one);
-  }
-  return made;
-}
-
-function unpackList({ shapeOf, packedList }: PackedList): readonly object[] {
-  const lists = packedList.map((rows) => rowViews(rows).values());
-  return Array.from(shapeOf, (shape) => lists[shape]?.next().value as object);
+/** Makes the rows of a list from one place up to another. */
+function rowsBetween(
+  list: PackedList | readonly unknown[],
+): (from: number, to: number) => readonly unknown[] {
+  if (!('packedList' in list)) return (from, to) => list.slice(from, to);
+  const viewOf = list.packedList.map((rows) => viewMaker(rows));
+  const next = list.packedList.map(() => 0);
+  const lineOf = Uint32Array.from(list.shapeOf, (shape) => {
+    const line = next[shape] as number;
+    next[shape] = line + 1;
+    return line;
+  });
+  return (from, to) =>
+    Array.from({ length: to - from }, (_, k) =>
+      viewOf[list.shapeOf[from + k] as number]?.(lineOf[from + k] as number),
+    );
 }
 
 /** A property whose value is made when it is first asked for. */
@@ -101,6 +136,6 @@ function isPlain(value: unknown): value is Plain {
   return typeof value === 'object' && value !== null && Object.getPrototypeOf(value) === Object.prototype;
 }
 
-function isList(value: Plain): value is Plain & PackedList {
-  return 'packedList' in value;
+function isPlace(value: Plain): value is Plain & ListPlace {
+  return 'listOf' in value;
 }

@@ -47,11 +47,17 @@ function rowReader(columns: PackedRows['columns']): (place: number) => object {
   };
 }
 
+/** Views of all rows, see viewMaker. */
+export function rowViews<Row extends object>(rows: PackedRows): readonly Row[] {
+  const viewOf = viewMaker<Row>(rows);
+  return Array.from({ length: rows.count }, (_, place) => viewOf(place));
+}
+
 /**
- * The rows as they were packed, each property read from its column when it is asked for: of many rows most are asked for a few.
- * Properties are the rows' but not their own: they are not copied by a spread.
+ * Makes a row as it was packed, each property read from its column when it is asked for: of many rows most are asked for a few.
+ * Properties are the row's but not its own: they are not copied by a spread.
  */
-export function rowViews<Row extends object>({ count, columns }: PackedRows): readonly Row[] {
+export function viewMaker<Row extends object>({ columns }: PackedRows): (place: number) => Row {
   // A symbol is not listed among the properties, and costs less than a private field where these are translated.
   class RowView {
     readonly [placeOf]: number;
@@ -68,7 +74,7 @@ export function rowViews<Row extends object>({ count, columns }: PackedRows): re
       },
     });
   }
-  return Array.from({ length: count }, (_, place) => new RowView(place) as object as Row);
+  return (place) => new RowView(place) as object as Row;
 }
 
 function readerOf(column: PackedColumn): (place: number) => unknown {

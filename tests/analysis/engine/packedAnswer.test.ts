@@ -78,8 +78,23 @@ it('a long list is handed over by column, the rows of a question that is not abo
   expect(JSON.stringify(packAnswer('decisions', rows)).includes('U-7')).toBe(true);
   expect(packAnswer('unit', { rows })).toEqual({ rows });
   expect(handedOver('unit', { rows })).toEqual({ rows });
-  const packed = packAnswer('decisions', rows) as { packedAnswer: { packedList: { columns: object }[] } };
-  expect(Object.keys(packed.packedAnswer.packedList[0]?.columns ?? {})).toEqual(['unit', 'chance']);
+  const packed = packAnswer('decisions', rows) as {
+    packedLists: { answer: { packedList: { columns: object }[] } };
+  };
+  expect(Object.keys(packed.packedLists.answer.packedList[0]?.columns ?? {})).toEqual(['unit', 'chance']);
+});
+
+it('the lists of a thousand groups are a handful of columns, and each group finds its own rows', () => {
+  const groups = Array.from({ length: 1000 }, (_, group) => ({
+    group: `G-${group}`,
+    rows: Array.from({ length: group % 4 }, (_, place) => ({
+      unit: `U-${group}-${place}`,
+      q: group + place / 10,
+    })),
+  }));
+  const packed = packAnswer('sisters', { groups }) as { packedLists: { rows: { packedList: unknown[] } } };
+  expect(packed.packedLists.rows.packedList.length).toBe(1);
+  expect(read(handedOver('sisters', { groups }))).toEqual({ groups });
 });
 
 it('lists that nobody looks at are not made', () => {
