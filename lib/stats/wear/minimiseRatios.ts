@@ -9,6 +9,8 @@ const RELEASED = 0.05;
 const LONGEST_STEP = 1.5;
 const ENOUGH = 1e-9;
 const MOST_RIDGE = 1e6;
+/** Small: a ridge ten times what is needed makes steps as many times too short where the descent leaves a saddle near a ratio of zero. */
+const RIDGE_GROWTH = 2;
 
 /** Where a descent ended, on the fitting scale psi: ratio = sinh(psi) / scale. */
 export interface RatioMinimum {
@@ -100,7 +102,11 @@ function newtonStep(hessian: Float64Array, gradient: Float64Array): Float64Array
   const downhill = gradient.map((g) => -g);
   let diagonal = 1e-8;
   for (let k = 0; k < size; k++) diagonal = Math.max(diagonal, Math.abs(hessian[k * size + k] as number));
-  for (let ridge = 0; ridge < MOST_RIDGE * diagonal; ridge = ridge === 0 ? 1e-6 * diagonal : ridge * 10) {
+  for (
+    let ridge = 0;
+    ridge < MOST_RIDGE * diagonal;
+    ridge = ridge === 0 ? 1e-6 * diagonal : ridge * RIDGE_GROWTH
+  ) {
     const step = solvePositive(hessian, downhill, ridge);
     if (step) return step;
   }

@@ -11,6 +11,8 @@ const REACH = 4;
 const NARROWEST = 0.01;
 const MOST_RIDGE = 1e15;
 const FARTHEST = 100;
+/** From here on a mode that lies near a fit of many units says the size of its ratio by itself. */
+const CLEAR_OF_ZERO = 0.25;
 const LOOKED_AT = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, FARTHEST];
 
 /**
@@ -39,6 +41,7 @@ export function modeRanges(
   const { psi } = minimiseRatios(criterion, unscaled, start, axes);
   const mode = psi.map((value, j) => Math.abs(Math.sinh(value) / (unscaled[j] as number)));
   const scale = mode.map((ratio, j) => {
+    if (near !== null && ratio > CLEAR_OF_ZERO) return ratio / Math.tan(MEAN_ANGLE);
     const rough = scaleOf(criterion, mode, j);
     // Where the mode says the same it is the better word for the size, and saves laying the nodes anew on another scale.
     return ratio > rough / 2 && ratio < 2 * rough ? ratio / Math.tan(MEAN_ANGLE) : rough;
