@@ -18,7 +18,8 @@ function DropOnPage() {
   const isDragging = usePageDrop(take);
   const said = isDragging ? 'Drop the files to open them. Nothing leaves the machine.' : message;
   return (
-    <p role="status" className={said === null ? undefined : frame.notice}>
+    // Without anything to say it takes no room.
+    <p role="status" className={said === null ? 'visuallyHidden' : frame.notice}>
       {said}
     </p>
   );

@@ -13,6 +13,9 @@ const MOST_RIDGE = 1e15;
 const FARTHEST = 100;
 /** From here on a mode that lies near a fit of many units says the size of its ratio by itself. */
 const CLEAR_OF_ZERO = 0.25;
+const SHORT_STEP = 1e-5;
+/** Where few nodes are laid by the curvature, a short step's rounding would show in the tenth digit of what comes of them. */
+const LONG_STEP = 1e-3;
 const LOOKED_AT = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, FARTHEST];
 
 /**
@@ -51,7 +54,13 @@ export function modeRanges(
     const gradient = angleGradient(criterion, scale, moved);
     return Float64Array.from(axes, (axis) => gradient[axis] as number);
   };
-  const hessian = differenceHessian(angles, axes, gradientAt(angles), gradientAt);
+  const hessian = differenceHessian(
+    angles,
+    axes,
+    gradientAt(angles),
+    gradientAt,
+    near === null ? SHORT_STEP : LONG_STEP,
+  );
   const ranges = axes.map((axis, position): AngleRange => {
     // The criterion is -2 log weight: its Hessian is twice the information.
     const reach = Math.max(NARROWEST, REACH * Math.sqrt(2 * inverseDiagonal(hessian, axes.length, position)));
