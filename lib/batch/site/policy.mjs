@@ -65,6 +65,11 @@ export function withPolicy(html) {
   );
 }
 
+/** The page with its policy stated anew, for inline scripts that are others than when it was stated. */
+export function withPolicyAnew(html) {
+  return withPolicy(html.replace(stated, ''));
+}
+
 /** The policy that a page states, or null. */
 export function policyOf(html) {
   return stated.exec(html)?.[1] ?? null;

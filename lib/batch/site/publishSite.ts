@@ -1,11 +1,12 @@
 import { existsSync } from 'node:fs';
-import { cp, mkdir, readdir, rename, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { InputFile } from '../../records/importReport';
 import { UnusableArguments } from '../runMain';
 import { nameSiteFleet, stateVersion } from './finishSite.mjs';
 import { packAnswers } from './packAnswers';
 import { paintFirst } from './paintFirst.mjs';
+import { withPolicyAnew } from './policy.mjs';
 import { serviceWorkerName } from './siteFiles.mjs';
 
 /** What pages call the fleet of such a site. */
@@ -47,6 +48,9 @@ export async function publishSite(built: string, files: readonly InputFile[], to
   );
   await packAnswers(fleet, folder);
   paintFirst(making);
+  // A built program writes the same functions in other words than the build of the site did.
+  const page = join(making, 'index.html');
+  await writeFile(page, withPolicyAnew(await readFile(page, 'utf8')));
   nameSiteFleet(making, fleetName);
   stateVersion(making);
   await rm(to, { recursive: true, force: true });

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { finishSite, stateVersion } from '../../../lib/batch/site/finishSite.mjs';
-import { inlineScriptHashes, policyOf, withPolicy } from '../../../lib/batch/site/policy.mjs';
+import { inlineScriptHashes, policyOf, withPolicy, withPolicyAnew } from '../../../lib/batch/site/policy.mjs';
 import { fileHashes } from '../../../lib/batch/site/siteFiles.mjs';
 import { sourceHash } from '../../../lib/batch/site/sourceHash.mjs';
 
@@ -43,6 +43,11 @@ describe('the policy of a page', () => {
     const images = "img-src 'self' blob:;";
     expect(policy).toContain(images);
     expect(policy.replace(images, '')).not.toMatch(/unsafe|\*|https?:|data:|blob:/);
+  });
+
+  test('is stated anew where a script comes in other words, as another program writes it', () => {
+    const other = withPolicyAnew(withPolicy(page('one()')).replace('one()', 'one( )'));
+    expect(other).toBe(withPolicy(page('one( )')));
   });
 
   test('is asked for only once, and not of a page without a character set', () => {
