@@ -1,6 +1,5 @@
 import { absorbRuns, absorbUnits, type WearWorkspace } from './absorb';
 import { type AngleRange, edgeShare } from './angleRange';
-import { nearNodes } from './nearNodes';
 import { RATIO_NODE, ratioNodes } from './ratioNodes';
 import { type GroupSolution, groupSolution, solveGroup } from './solveGroup';
 
@@ -29,14 +28,8 @@ export function nodeGrid(workspace: WearWorkspace, ranges: readonly AngleRange[]
   return gridOf(ranges, ratios, evaluateNodes(workspace, ratios), ratios.length / RATIO_NODE);
 }
 
-/** The same, but that nodes are computed only as far as weight is met, see nearNodes. */
-export function nearGrid(workspace: WearWorkspace, ranges: readonly AngleRange[]): NodeGrid {
-  const ratios = ratioNodes(ranges);
-  const { nodes, computed } = nearNodes(workspace, ranges, ratios);
-  return gridOf(ranges, ratios, nodes, computed);
-}
-
-function gridOf(
+/** A grid of nodes of which some were computed; the log weight of the others is minus infinity. */
+export function gridOf(
   ranges: readonly AngleRange[],
   ratios: Float64Array,
   nodes: Float64Array,

@@ -2,7 +2,8 @@ import type { WearWorkspace } from './absorb';
 import { type AngleRange, type Fineness, fitRange, RIGHT_ANGLE } from './angleRange';
 import { MERGED_WIDTH, mergeScale } from './mergeScale';
 import { modeRanges } from './modeRanges';
-import { type NodeGrid, nearGrid, nodeGrid } from './nodeGrid';
+import { nearGrid } from './nearGrid';
+import { type NodeGrid, nodeGrid } from './nodeGrid';
 import type { WearFit } from './types';
 
 /** Groups with no more runs start from the full range, so that a second mode cannot be missed. */

@@ -8,12 +8,12 @@ export const unitPositionsSql = `
   WITH place AS (
     SELECT unit, site, engine, bank FROM installations WHERE from_date <= $1::DATE AND coalesce(to_date, $1::DATE) >= $1::DATE
     QUALIFY row_number() OVER (PARTITION BY unit ORDER BY from_date DESC, id DESC) = 1),
-  placed AS (SELECT *, row_number() OVER (ORDER BY date, id) AS place FROM overhauls WHERE date <= $1::DATE),
+  in_order AS (SELECT *, row_number() OVER (ORDER BY date, id) AS number FROM overhauls WHERE date <= $1::DATE),
   last AS (
-    SELECT unit, count(*) AS overhauls, arg_max(site, place) AS site, arg_max(engine, place) AS engine, arg_max(bank, place) AS bank,
-      arg_max(workshop, place) AS workshop, max(date) AS date, arg_max(unit_hours, place) AS hours,
-      (arg_max(unit_hours, place) - arg_min(unit_hours, place)) AS hours_spanned, (max(date) - min(date)) AS days_spanned
-    FROM placed GROUP BY unit),
+    SELECT unit, count(*) AS overhauls, arg_max(site, number) AS site, arg_max(engine, number) AS engine, arg_max(bank, number) AS bank,
+      arg_max(workshop, number) AS workshop, max(date) AS date, arg_max(unit_hours, number) AS hours,
+      (arg_max(unit_hours, number) - arg_min(unit_hours, number)) AS hours_spanned, (max(date) - min(date)) AS days_spanned
+    FROM in_order GROUP BY unit),
   ever AS (SELECT DISTINCT unit FROM installations),
   here AS (
     SELECT u.unit, p.unit IS NOT NULL OR e.unit IS NULL AS installed, coalesce(p.site, l.site) AS site,

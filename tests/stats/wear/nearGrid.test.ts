@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { wearWorkspace } from '../../../lib/stats/wear/absorb';
 import { modeRanges } from '../../../lib/stats/wear/modeRanges';
-import { NODE, nearGrid, nodeGrid } from '../../../lib/stats/wear/nodeGrid';
+import { nearGrid } from '../../../lib/stats/wear/nearGrid';
+import { NODE, nodeGrid } from '../../../lib/stats/wear/nodeGrid';
 import { wearStatistics } from '../../../lib/stats/wear/wearStatistics';
 import { manyUnits } from './manyUnits';
 

@@ -1,32 +1,22 @@
 import { absorbRuns, absorbUnits, type WearWorkspace } from './absorb';
 import type { AngleRange } from './angleRange';
-import { fillNode, NODE } from './nodeGrid';
-import { RATIO_NODE } from './ratioNodes';
+import { fillNode, gridOf, NODE, type NodeGrid } from './nodeGrid';
+import { RATIO_NODE, ratioNodes } from './ratioNodes';
 import { groupSolution } from './solveGroup';
 
 /** A node whose log weight lies so far below the highest carries a four-hundredth of its weight: nothing is looked for beyond it. */
 const FARTHEST = 6;
 
-/** Nodes of a grid that were looked at; the log weight of all others is minus infinity. */
-export interface NearNodes {
-  readonly nodes: Float64Array;
-  readonly computed: number;
-}
-
 /**
- * What the data say at the nodes of a grid that carry weight, found by going from node to neighbour as long as weight is met: for
+ * Evaluates the posterior at the nodes of four axes that carry weight, as nodeGrid does at all, found by going from node to neighbour as long as weight is met: for
  * groups of many units, whose weight lies in one heap that fills a sixth of the grid.
  *
  * What a pair of run ratios absorbs is kept, since the way comes back to it.
  *
  * @param ranges axes that are ratios, not totals and shares
- * @param ratios nodes of the whole grid, see ratioNodes
  */
-export function nearNodes(
-  workspace: WearWorkspace,
-  ranges: readonly AngleRange[],
-  ratios: Float64Array,
-): NearNodes {
+export function nearGrid(workspace: WearWorkspace, ranges: readonly AngleRange[]): NodeGrid {
+  const ratios = ratioNodes(ranges);
   const counts = ranges.map(({ count }) => count);
   const strides = counts.map((_, axis) =>
     counts.slice(axis + 1).reduce((product, count) => product * count, 1),
@@ -68,7 +58,7 @@ export function nearNodes(
   }
   for (let p = 0; p < nodes.length; p += NODE)
     if (Number.isNaN(nodes[p])) nodes[p] = Number.NEGATIVE_INFINITY;
-  return { nodes, computed };
+  return gridOf(ranges, ratios, nodes, computed);
 }
 
 /** Sums over units after the run level was absorbed, for the pair of run ratios that a node has; made once a pair. */
